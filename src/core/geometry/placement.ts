@@ -45,11 +45,7 @@ export function worldDirection(placement: Placement, local: Vec3): Vec3 {
 /** World point of a local one. */
 export function worldPoint(placement: Placement, local: Vec3): Vec3 {
   const d = worldDirection(placement, local);
-  return [
-    placement.origin_m[0] + d[0],
-    placement.origin_m[1] + d[1],
-    placement.origin_m[2] + d[2],
-  ];
+  return [placement.origin_m[0] + d[0], placement.origin_m[1] + d[1], placement.origin_m[2] + d[2]];
 }
 
 /** The placement of `inner`, given in the frame of `outer`, in the world. */

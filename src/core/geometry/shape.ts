@@ -12,8 +12,9 @@ export interface Rectangle {
 /**
  * The exact shapes the solver knows. Everything in a document (solids, vehicles, figures, meshes) becomes a list of
  * these, so that one ray routine and one hierarchy serve all. Local frames: a cylinder's, capsule's and arc's axis is
- * local y; a panel lies in local xy with its front along +z; an arc is the part of an open cylindrical sheet between
- * two angles, measured from local +x toward local +z.
+ * local y; a panel lies in local xy with its front along +z; an arc is the part of an open cylindrical sheet from one
+ * angle up to another (through 360 where the second is the smaller), measured from local +x toward local +z, its
+ * front away from the axis; a triangle's front is the side from which a, b, c run counter-clockwise.
  */
 export type Shape =
   | { readonly kind: 'box'; readonly placement: Placement; readonly halfSize_m: Vec3 }
@@ -36,6 +37,8 @@ export type Shape =
       readonly placement: Placement;
       readonly halfSize_m: readonly [number, number];
       readonly openings: readonly Rectangle[];
+      /** Radius that rounds off the two corners at local +y, as the end wall of a vehicle needs; absent: square. */
+      readonly topRadius_m?: number;
     }
   | {
       readonly kind: 'arc';

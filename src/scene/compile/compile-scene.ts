@@ -1,0 +1,133 @@
+import { buildGeometry, type Geometry } from '../../core/geometry/geometry.ts';
+import type { Part } from '../../core/geometry/shape.ts';
+import { extinction_per_m } from '../../core/haze/extinction.ts';
+import type { Haze, LightModel, Owner, Sky } from '../../core/light-model/light-model.ts';
+import { lampSpectrum } from '../../core/spectra/lamp-spectrum.ts';
+import { tristimulusOf } from '../../core/spectra/observer.ts';
+import type { SceneFiles } from '../files/scene-files.ts';
+import { entryNamed, LIBRARY, type Library } from '../library/library.ts';
+import { SPECTRUM_TABLES } from '../library/spectra.ts';
+import { problemAt, SceneError } from '../problems/problem.ts';
+import type { HazeSettings, SceneDocument } from '../schema/document.ts';
+import type { Head } from '../schema/head.ts';
+import type { Site } from '../schema/site.ts';
+import { figureShapes } from './figure-shapes.ts';
+import { type HeadLight, headLight } from './head-light.ts';
+import { lampLight } from './lamp-light.ts';
+import { newPalette, type Palette } from './palette.ts';
+import { solidParts } from './solid-shapes.ts';
+
+const DEFAULT_ALBEDO = 0.95;
+const DEFAULT_ANISOTROPY = 0.8;
+const DEFAULT_SKY_K = 4100;
+
+/** What a compilation may take over from the one before, when nothing that it depends on has changed. */
+export interface CompileMemo {
+  geometry?: { readonly key: string; readonly files: SceneFiles; readonly built: BuiltGeometry } | undefined;
+  heads: Map<string, { readonly key: string; readonly files: SceneFiles; readonly light: HeadLight }>;
+}
+
+export function newCompileMemo(): CompileMemo {
+  return { heads: new Map() };
+}
+
+interface BuiltGeometry {
+  readonly geometry: Geometry;
+  readonly parts: readonly Part[];
+  readonly owners: readonly Owner[];
+  readonly palette: Palette;
+}
+
+/**
+ * A valid document, in the setup that is wanted, with its files read → the light model. Pass the same memo again and
+ * again while lamps are dragged: bodies are rebuilt and spectra integrated only when they change.
+ * @throws SceneError where figures that are valid one by one make no lamp together
+ */
+export function compileScene(
+  document: SceneDocument,
+  files: SceneFiles,
+  library: Library = LIBRARY,
+  memo: CompileMemo = newCompileMemo(),
+): LightModel {
+  const { geometry, parts, owners, palette } = geometryOf(document, files, library, memo);
+  const lamps = (document.lamps ?? []).map((lamp) => {
+    const head = entryNamed(document.heads, library.heads, lamp.head)!;
+    const light = headLightOf(lamp.head, head, document, files, memo);
+    return lampLight(lamp, light, head, document, library);
+  });
+  return {
+    geometry,
+    parts,
+    owners,
+    surfaces: palette.surfaces,
+    panes: palette.panes,
+    paneDirect: Float64Array.from(palette.panes, (pane) => pane.direct),
+    lamps,
+    haze: document.haze ? hazeOf(document.haze) : null,
+    sky: document.site?.sky ? skyOf(document.site.sky) : null,
+  };
+}
+
+function geometryOf(
+  document: SceneDocument,
+  files: SceneFiles,
+  library: Library,
+  memo: CompileMemo,
+): BuiltGeometry {
+  const { solids, figures, materials, panes } = document;
+  const key = JSON.stringify([solids, figures, materials, panes]);
+  if (memo.geometry?.key === key && memo.geometry.files === files) return memo.geometry.built;
+
+  const palette = newPalette(document, library);
+  const owners: Owner[] = [];
+  const parts: Part[] = [];
+  const gather = (thing: { id: string; name?: string | undefined }, made: readonly Part[]) => {
+    owners.push({ id: thing.id, name: thing.name ?? thing.id });
+    for (const part of made) parts.push(part);
+  };
+  for (const solid of solids ?? []) gather(solid, solidParts(solid, owners.length, palette, files));
+  for (const figure of figures ?? []) gather(figure, figureShapes(figure, owners.length, palette));
+  const built = { geometry: buildGeometry(parts), parts, owners, palette };
+  memo.geometry = { key, files, built };
+  return built;
+}
+
+function headLightOf(
+  name: string,
+  head: Head,
+  document: SceneDocument,
+  files: SceneFiles,
+  memo: CompileMemo,
+): HeadLight {
+  const { photometry, spectrum } = head;
+  const key = JSON.stringify([
+    photometry.kind === 'file' ? [photometry.file, photometry.lampSet] : photometry,
+    spectrum,
+  ]);
+  const known = memo.heads.get(name);
+  if (known?.key === key && known.files === files) return known.light;
+  try {
+    const light = headLight(head, files.photometry.get(name));
+    memo.heads.set(name, { key, files, light });
+    return light;
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    const expected = 'figures that a lamp can have';
+    throw new SceneError([problemAt(document, ['heads', name], { found: error.message, expected })]);
+  }
+}
+
+function hazeOf(haze: HazeSettings): Haze {
+  return {
+    extinction_per_m: extinction_per_m(haze.visibility_m),
+    albedo: haze.albedo ?? DEFAULT_ALBEDO,
+    anisotropy: haze.anisotropy ?? DEFAULT_ANISOTROPY,
+  };
+}
+
+/** The night sky's colour is that of a black body: close enough for light that is itself known to a stop. */
+function skyOf(sky: NonNullable<Site['sky']>): Sky {
+  const spectrum = lampSpectrum({ kind: 'planck', cct_K: sky.cct_K ?? DEFAULT_SKY_K }, SPECTRUM_TABLES);
+  const [X, Y, Z] = tristimulusOf(spectrum);
+  return { illuminance_lx: sky.illuminance_lx, colour_XYZ: [X / Y, 1, Z / Y] };
+}

@@ -1,0 +1,85 @@
+import type { Face } from '../../core/lamps/face.ts';
+import { lampFrame } from '../../core/lamps/lamp-frame.ts';
+import type { Lamp as LampModel } from '../../core/light-model/light-model.ts';
+import { degreesFromRadians } from '../../core/math/angle.ts';
+import { angleBetween, type Vec3 } from '../../core/math/vec3.ts';
+import { tiltFactor } from '../../core/photometry/tilt.ts';
+import { conversionGel, conversionGelOfTransmission } from '../../core/spectra/conversion-filter.ts';
+import { neutralTransmission } from '../../core/spectra/neutral.ts';
+import { luminousFraction, tristimulusOf } from '../../core/spectra/observer.ts';
+import { product, resampled, type Spectrum } from '../../core/spectra/wavelengths.ts';
+import { entryNamed, type Library } from '../library/library.ts';
+import type { SceneDocument } from '../schema/document.ts';
+import type { Filter } from '../schema/filter.ts';
+import type { FaceShape, Head } from '../schema/head.ts';
+import type { Lamp } from '../schema/lamp.ts';
+import type { HeadLight } from './head-light.ts';
+
+/** LM-63 counts a luminaire's tilt from the attitude it was measured in: aimed at the nadir. */
+const STRAIGHT_DOWN: Vec3 = [0, -1, 0];
+
+/** The light of one lamp: its head's distribution, its place, and what level and filters leave of it. */
+export function lampLight(
+  lamp: Lamp,
+  headLight: HeadLight,
+  head: Head,
+  document: SceneDocument,
+  library: Library,
+): LampModel {
+  const filters = (lamp.filters ?? []).map((name) => entryNamed(document.filters, library.filters, name)!);
+  const { colour_XYZ, transmission } = filtered(headLight.spectrum, filters);
+  const level = lamp.on === false ? 0 : (lamp.level ?? 1);
+  const frame = lampFrame(lamp.position_m, lamp.aim_m, lamp.roll_deg);
+  const tilt_deg = degreesFromRadians(angleBetween(frame.a, STRAIGHT_DOWN));
+  const burning = headLight.tilt ? tiltFactor(headLight.tilt, tilt_deg) : 1;
+  return {
+    id: lamp.id,
+    name: lamp.name ?? lamp.id,
+    head: lamp.head,
+    frame,
+    face: emittingFace(head.face),
+    distribution: headLight.distribution,
+    gain: level * burning * transmission,
+    filterLoss_stops: -Math.log2(transmission),
+    colour_XYZ,
+    photometryUncertainty_stops: headLight.uncertainty_stops,
+  };
+}
+
+/** What a stack of filters makes of a lamp's light: its colour at Y = 1, and the luminous share that passes. */
+export function filtered(
+  spectrum: Spectrum,
+  filters: readonly Filter[],
+): { readonly colour_XYZ: Vec3; readonly transmission: number } {
+  let colours: Spectrum = new Float64Array(spectrum.length).fill(1);
+  let neutral = 1;
+  for (const filter of filters) {
+    if (filter.kind === 'conversion') {
+      const { shift_mired, transmission } = filter;
+      const gel =
+        transmission === undefined
+          ? conversionGel(shift_mired)
+          : conversionGelOfTransmission(shift_mired, transmission);
+      colours = product(colours, gel);
+    } else if (filter.kind === 'table') {
+      colours = product(colours, resampled(filter.wavelength_nm, filter.transmittance, 'held'));
+    } else {
+      neutral *= neutralTransmission(filter.stops);
+    }
+  }
+  const [X, Y, Z] = tristimulusOf(product(spectrum, colours));
+  // A filter that lets nothing through has no colour; equal-energy white stands in, weighted by no light.
+  const colour_XYZ: Vec3 = Y > 0 ? [X / Y, 1, Z / Y] : [1, 1, 1];
+  return { colour_XYZ, transmission: neutral * luminousFraction(spectrum, colours) };
+}
+
+export function emittingFace(face: FaceShape): Face {
+  switch (face.shape) {
+    case 'disc':
+      return { shape: 'disc', radius_m: face.diameter_m / 2 };
+    case 'rectangle':
+      return { shape: 'rectangle', halfSize_m: [face.size_m[0] / 2, face.size_m[1] / 2] };
+    case 'octagon':
+      return { shape: 'octagon', apothem_m: face.diameter_m / 2 };
+  }
+}

@@ -1,0 +1,40 @@
+import { LIBRARY, type Library } from '../library/library.ts';
+import { migrate } from '../migrations/migrate.ts';
+import type { Problem } from '../problems/problem.ts';
+import { identityProblems, knownNames, referenceProblems } from '../problems/reference-problems.ts';
+import { schemaProblems } from '../problems/schema-problems.ts';
+import { setupProblems } from '../problems/setup-problems.ts';
+import { shapeProblems } from '../problems/shape-problems.ts';
+import type { SceneDocument } from '../schema/document.ts';
+import { parseJson, withLines } from './parse-json.ts';
+
+/** At most so many problems are listed: past that, the file is something else. */
+const MAX_PROBLEMS = 200;
+
+export type Opened =
+  | { readonly document: SceneDocument; readonly problems: readonly Problem[] }
+  | { readonly document: null; readonly problems: readonly Problem[] };
+
+/** Text of a scene file → a valid document, or every problem at once, each with its line. */
+export function openScene(text: string, library: Library = LIBRARY): Opened {
+  const parsed = parseJson(text);
+  if ('problems' in parsed) return { document: null, problems: parsed.problems };
+  const opened = openRaw(parsed.raw, library);
+  if (opened.problems.length === 0) return opened;
+  return { ...opened, problems: withLines(opened.problems, text) };
+}
+
+/** The same for a value that is parsed already. */
+export function openRaw(given: unknown, library: Library = LIBRARY): Opened {
+  const migrated = migrate(given);
+  if ('problem' in migrated) return { document: null, problems: [migrated.problem] };
+  const { raw } = migrated;
+  const names = knownNames(raw, library);
+  const problems = [...schemaProblems(raw), ...identityProblems(raw), ...referenceProblems(raw, names)];
+  if (problems.length === 0) {
+    const document = raw as SceneDocument;
+    problems.push(...shapeProblems(document), ...setupProblems(document, names));
+  }
+  const errors = problems.some((p) => p.severity === 'error');
+  return { document: errors ? null : (raw as SceneDocument), problems: problems.slice(0, MAX_PROBLEMS) };
+}

@@ -1,0 +1,48 @@
+import daylightS0 from '../../../assets/spectra/cie-daylight-s0.json';
+import daylightS1 from '../../../assets/spectra/cie-daylight-s1.json';
+import daylightS2 from '../../../assets/spectra/cie-daylight-s2.json';
+import discharge1 from '../../../assets/spectra/cie-hp1.json';
+import discharge2 from '../../../assets/spectra/cie-hp2.json';
+import discharge3 from '../../../assets/spectra/cie-hp3.json';
+import discharge4 from '../../../assets/spectra/cie-hp4.json';
+import discharge5 from '../../../assets/spectra/cie-hp5.json';
+import led1 from '../../../assets/spectra/cie-led-b1.json';
+import led2 from '../../../assets/spectra/cie-led-b2.json';
+import led3 from '../../../assets/spectra/cie-led-b3.json';
+import led4 from '../../../assets/spectra/cie-led-b4.json';
+import led5 from '../../../assets/spectra/cie-led-b5.json';
+import black from '../../../assets/spectra/reflectance/black.json';
+import blue from '../../../assets/spectra/reflectance/blue.json';
+import darkSkin from '../../../assets/spectra/reflectance/dark-skin.json';
+import green from '../../../assets/spectra/reflectance/green.json';
+import lightSkin from '../../../assets/spectra/reflectance/light-skin.json';
+import neutral5 from '../../../assets/spectra/reflectance/neutral-5.json';
+import red from '../../../assets/spectra/reflectance/red.json';
+import white from '../../../assets/spectra/reflectance/white.json';
+import type { SpectrumTables } from '../../core/spectra/lamp-spectrum.ts';
+import { type SpectrumTable, spectrumOfTable } from '../../core/spectra/spectrum-table.ts';
+
+/** Published lamp spectra, on the core's wavelength grid. Discharge: two sodium street lamps, three metal-halide. */
+export const SPECTRUM_TABLES: SpectrumTables = {
+  daylight: {
+    S0: spectrumOfTable(daylightS0, 'held'),
+    S1: spectrumOfTable(daylightS1, 'held'),
+    S2: spectrumOfTable(daylightS2, 'held'),
+  },
+  discharge: [discharge1, discharge2, discharge3, discharge4, discharge5].map((table) =>
+    spectrumOfTable(table, 'zero'),
+  ),
+  led: [led1, led2, led3, led4, led5].map((table) => spectrumOfTable(table, 'zero')),
+};
+
+/** Reflectance spectra that a material may name. */
+export const REFLECTANCES: Readonly<Record<string, SpectrumTable>> = {
+  black,
+  blue,
+  'dark-skin': darkSkin,
+  green,
+  'light-skin': lightSkin,
+  'neutral-5': neutral5,
+  red,
+  white,
+};

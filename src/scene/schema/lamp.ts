@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { angle_deg, fraction, id, name, point_m, size_m } from './primitives.ts';
+
+/** One head on its stand: the centre of its emitting face, where it is aimed, how bright, behind what. */
+export const lamp = z
+  .strictObject({
+    id,
+    name: name.optional(),
+    head: id,
+    position_m: point_m,
+    aim_m: point_m,
+    roll_deg: angle_deg.optional(),
+    level: fraction.optional(),
+    on: z.boolean().optional(),
+    filters: z.array(id).max(12).optional(),
+    stand: z
+      .strictObject({
+        maxHeight_m: size_m,
+        footRadius_m: size_m.optional(),
+        ballast_kg: z.number().min(0).max(5000).optional(),
+      })
+      .optional(),
+    supply: id.optional(),
+  })
+  .refine((l) => Math.hypot(...l.aim_m.map((v, i) => v - l.position_m[i]!)) > 1e-6, {
+    error: 'an aim point away from the lamp itself',
+    path: ['aim_m'],
+  });
+export type Lamp = z.infer<typeof lamp>;

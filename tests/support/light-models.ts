@@ -1,0 +1,113 @@
+import { buildGeometry } from '../../src/core/geometry/geometry.ts';
+import { placementFrom } from '../../src/core/geometry/placement.ts';
+import type { Part, Shape } from '../../src/core/geometry/shape.ts';
+import type { Face } from '../../src/core/lamps/face.ts';
+import { lampFrame } from '../../src/core/lamps/lamp-frame.ts';
+import type { Lamp, LightModel, Pane } from '../../src/core/light-model/light-model.ts';
+import type { Vec3 } from '../../src/core/math/vec3.ts';
+import type { Distribution } from '../../src/core/photometry/distribution.ts';
+import { type DirectLight, directLight } from '../../src/core/transport/direct.ts';
+import type { MeterPoint } from '../../src/core/transport/source-sample.ts';
+
+/** Light models put together by hand, so that analytic tests depend on nothing but the core. */
+
+export const POINT: Face = { shape: 'disc', radius_m: 1e-4 };
+
+export function lampAt(
+  position_m: Vec3,
+  aim_m: Vec3,
+  distribution: Distribution,
+  face: Face = POINT,
+  more: Partial<Lamp> = {},
+): Lamp {
+  return {
+    id: 'lamp',
+    name: 'Lamp',
+    head: 'head',
+    frame: lampFrame(position_m, aim_m),
+    face,
+    distribution,
+    gain: 1,
+    filterLoss_stops: 0,
+    colour_XYZ: [1, 1, 1],
+    photometryUncertainty_stops: 0,
+    ...more,
+  };
+}
+
+/** The same candela in all directions; as a table, the one kind that needs no axis. */
+export function isotropic(intensity_cd: number): Distribution {
+  return {
+    kind: 'table',
+    goniometry: 'C',
+    vertical_deg: Float64Array.of(0, 90, 180),
+    horizontal_deg: Float64Array.of(0),
+    candela: Float64Array.of(intensity_cd, intensity_cd, intensity_cd),
+  };
+}
+
+export function opaque(shape: Shape): Part {
+  return { shape, substance: { kind: 'material', index: 0 }, owner: 0 };
+}
+
+export function pane(shape: Shape, index = 0): Part {
+  return { shape, substance: { kind: 'pane', index }, owner: 0 };
+}
+
+/** A rectangle in the plane z = `z_m`, facing +z. */
+export function sheetAt(x_m: number, y_m: number, z_m: number, width_m: number, height_m: number): Shape {
+  return {
+    kind: 'panel',
+    placement: placementFrom([x_m, y_m, z_m]),
+    halfSize_m: [width_m / 2, height_m / 2],
+    openings: [],
+  };
+}
+
+export interface ModelOptions {
+  readonly lamps?: readonly Lamp[];
+  readonly parts?: readonly Part[];
+  readonly panes?: readonly number[];
+  readonly extinction_per_m?: number;
+  readonly skyIlluminance_lx?: number;
+}
+
+export function modelOf(options: ModelOptions): LightModel {
+  const parts = options.parts ?? [];
+  const panes: Pane[] = (options.panes ?? []).map((direct, i) => ({
+    id: `pane-${i}`,
+    name: `Pane ${i}`,
+    direct,
+    scattered: 0,
+    spread_deg: 60,
+  }));
+  return {
+    geometry: buildGeometry(parts),
+    parts,
+    owners: [{ id: 'thing', name: 'Thing' }],
+    surfaces: [
+      { id: 'black', name: 'Black', reflectance: [0, 0, 0], metal: null, roughness: 1, coatIor: null },
+    ],
+    panes,
+    paneDirect: Float64Array.from(panes, (p) => p.direct),
+    lamps: options.lamps ?? [],
+    haze:
+      options.extinction_per_m === undefined
+        ? null
+        : { extinction_per_m: options.extinction_per_m, albedo: 1, anisotropy: 0 },
+    sky:
+      options.skyIlluminance_lx === undefined
+        ? null
+        : { illuminance_lx: options.skyIlluminance_lx, colour_XYZ: [1, 1, 1] },
+  };
+}
+
+/** Direct light to within `error_stops`, far tighter than a meter reads, so that the analytic figure is what is tested. */
+export function directAt(
+  model: LightModel,
+  meter: MeterPoint,
+  receptor: 'dome' | 'flat' = 'flat',
+  error_stops = 0.001,
+): DirectLight {
+  return directLight(model, meter, { receptor, error_stops, maxSamples: 1 << 17 });
+}
