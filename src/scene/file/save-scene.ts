@@ -7,7 +7,7 @@ import { type SceneDocument, sceneDocument } from '../schema/document.ts';
  * lists in the author's order, short values on one line. So a diff between two saves shows what was changed.
  */
 export function saveScene(document: SceneDocument): string {
-  return `${stringify(ordered(sceneDocument, document), { indent: 2, maxLength: 120 })}\n`;
+  return `${stringify(ordered(sceneDocument, document), { indent: 2, maxLength: 140 })}\n`;
 }
 
 type Schema = z.core.$ZodType;

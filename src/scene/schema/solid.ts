@@ -1,13 +1,15 @@
 import { z } from 'zod';
 import { fileName, id, name, point_m, rotation_deg, size_m } from './primitives.ts';
 
-const placed = {
+/** The fields that every solid has, in the order in which they are saved. */
+const placed = <S extends string>(shape: S) => ({
   id,
   name: name.optional(),
+  shape: z.literal(shape),
   position_m: point_m,
   rotation_deg: rotation_deg.optional(),
-};
-const solidMaterial = { ...placed, material: id };
+});
+const made = <S extends string>(shape: S) => ({ ...placed(shape), material: id });
 const sheetSize_m = z.tuple([size_m, size_m]);
 
 /** A hole in a panel, measured from the panel's lower left corner as seen from the front. */
@@ -33,20 +35,18 @@ const windowRun = z.strictObject({ ...run, sill_m: z.number().min(0).max(10_000)
 const doorRun = z.strictObject({ ...run, open: z.boolean().optional() });
 
 export const solid = z.discriminatedUnion('shape', [
-  z.strictObject({ shape: z.literal('box'), ...solidMaterial, size_m: z.tuple([size_m, size_m, size_m]) }),
-  z.strictObject({ shape: z.literal('cylinder'), ...solidMaterial, radius_m: size_m, height_m: size_m }),
-  z.strictObject({ shape: z.literal('sphere'), ...solidMaterial, radius_m: size_m }),
-  z.strictObject({ shape: z.literal('capsule'), ...solidMaterial, radius_m: size_m, length_m: size_m }),
+  z.strictObject({ ...made('box'), size_m: z.tuple([size_m, size_m, size_m]) }),
+  z.strictObject({ ...made('cylinder'), radius_m: size_m, height_m: size_m }),
+  z.strictObject({ ...made('sphere'), radius_m: size_m }),
+  z.strictObject({ ...made('capsule'), radius_m: size_m, length_m: size_m }),
   z.strictObject({
-    shape: z.literal('panel'),
-    ...solidMaterial,
+    ...made('panel'),
     size_m: sheetSize_m,
     openings: z.array(opening).max(500).optional(),
   }),
-  z.strictObject({ shape: z.literal('pane'), ...placed, size_m: sheetSize_m, pane: id }),
+  z.strictObject({ ...placed('pane'), size_m: sheetSize_m, pane: id }),
   z.strictObject({
-    shape: z.literal('vehicle'),
-    ...solidMaterial,
+    ...made('vehicle'),
     size_m: z.tuple([size_m, size_m, size_m]),
     wall_m: size_m.optional(),
     roofRadius_m: z.number().min(0).max(100).optional(),
@@ -54,7 +54,7 @@ export const solid = z.discriminatedUnion('shape', [
     windows: z.array(windowRun).max(50).optional(),
     doors: z.array(doorRun).max(50).optional(),
   }),
-  z.strictObject({ shape: z.literal('mesh'), ...solidMaterial, file: fileName, scale: size_m.optional() }),
+  z.strictObject({ ...made('mesh'), file: fileName, scale: size_m.optional() }),
 ]);
 export type Solid = z.infer<typeof solid>;
 export type VehicleSolid = Extract<Solid, { shape: 'vehicle' }>;
