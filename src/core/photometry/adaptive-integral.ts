@@ -4,17 +4,24 @@ const WEIGHTS = [0.362683783378362, 0.3137066458778873, 0.2223810344533745, 0.10
 
 const MAX_HALVINGS = 48;
 
+/** When an interval is fine enough: its halves agree with it to this share of themselves, or to this much. */
+export interface Agreement {
+  readonly relative: number;
+  readonly absolute: number;
+}
+
 /**
- * ∫ f over [from, to] to about `tolerance` (absolute): an interval is halved until its halves agree with it. Put known
- * kinks at the ends: a feature far narrower than the interval can hide between the points.
+ * ∫ f over [from, to] of a function that is nowhere negative, so that relative errors of the parts bound that of the
+ * whole. An interval is halved until its halves agree with it. Put known kinks at the ends: a feature far narrower
+ * than the interval can hide between the points.
  */
 export function adaptiveIntegral(
   f: (x: number) => number,
   from: number,
   to: number,
-  tolerance: number,
+  agreement: Agreement,
 ): number {
-  return refined(f, from, to, gauss(f, from, to), tolerance, MAX_HALVINGS);
+  return refined(f, from, to, gauss(f, from, to), agreement, MAX_HALVINGS);
 }
 
 function refined(
@@ -22,16 +29,18 @@ function refined(
   from: number,
   to: number,
   whole: number,
-  tolerance: number,
+  agreement: Agreement,
   halvings: number,
 ): number {
   const middle = (from + to) / 2;
   const left = gauss(f, from, middle);
   const right = gauss(f, middle, to);
-  if (halvings === 0 || Math.abs(left + right - whole) <= tolerance) return left + right;
+  const sum = left + right;
+  const enough = Math.max(agreement.relative * sum, agreement.absolute);
+  if (halvings === 0 || Math.abs(sum - whole) <= enough) return sum;
   return (
-    refined(f, from, middle, left, tolerance / 2, halvings - 1) +
-    refined(f, middle, to, right, tolerance / 2, halvings - 1)
+    refined(f, from, middle, left, agreement, halvings - 1) +
+    refined(f, middle, to, right, agreement, halvings - 1)
   );
 }
 

@@ -33,8 +33,8 @@ export function zonalFlux_lm(table: CandelaTable): number {
   return weightedSum(table, cornerMeanWeights);
 }
 
-/** Weights of the polar angle's nodes in ∫ I(x) ρ(x) dx; `angles` in radians, ρ and ρ′ at a zone's middle. */
-type PolarRule = (middle: number, half: number, density: number, slope: number) => readonly [number, number];
+/** Weights of the polar angle's nodes in ∫ I(x) ρ(x) dx, one zone at a time: its half-width, ρ and ρ′ at its middle. */
+type PolarRule = (half: number, density: number, slope: number) => readonly [number, number];
 
 /**
  * Exact for I linear over a zone of half-width h about m, with ρ = sin or cos (so ρ″ = −ρ). With u = x − m,
@@ -42,14 +42,14 @@ type PolarRule = (middle: number, half: number, density: number, slope: number) 
  *   B = (1/h) ∫ u ρ du = 2 ρ′(m) (sin h / h − cos h)
  * and the hat functions (1 ∓ u/h)/2 of the two ends integrate to (A ∓ B)/2.
  */
-const interpolantWeights: PolarRule = (_middle, h, density, slope) => {
+const interpolantWeights: PolarRule = (h, density, slope) => {
   const whole = 2 * density * Math.sin(h);
   const skew = 2 * slope * sincMinusCos(h);
   return [(whole - skew) / 2, (whole + skew) / 2];
 };
 
 /** Half of the zone's solid angle to each end. */
-const cornerMeanWeights: PolarRule = (_middle, h, density) => {
+const cornerMeanWeights: PolarRule = (h, density) => {
   const half = density * Math.sin(h);
   return [half, half];
 };
@@ -77,7 +77,7 @@ function polarWeights(angles_deg: Float64Array, fromPole: boolean, rule: PolarRu
     const [density, slope] = fromPole
       ? [Math.sin(middle), Math.cos(middle)]
       : [Math.cos(middle), -Math.sin(middle)];
-    const [near, far] = rule(middle, half, density, slope);
+    const [near, far] = rule(half, density, slope);
     weights[i - 1]! += near;
     weights[i]! += far;
   }
@@ -106,6 +106,7 @@ function sincMinusCos(h: number): number {
 /** Where the profile has fallen to e^−45 it no longer counts. */
 const NEGLIGIBLE_EXPONENT = 45;
 const RELATIVE_TOLERANCE = 1e-11;
+const NEGLIGIBLE_SHARE = 1e-14;
 
 /**
  * 2π ∫ profile(α) sin α dα over 0…π. Integrated over u = ln α, in which narrow beams, long tails and steep edges alike
@@ -123,12 +124,15 @@ function beamFluxPerPeak_sr(beam_deg: number, field_deg: number): number {
     const alpha = Math.exp(u);
     return beamProfile(alpha, beam, p) * Math.sin(alpha) * alpha;
   };
-  // Inside the beam the profile is above one half, so this is a lower bound of the result.
-  const atLeast = (1 - Math.cos(beam / 2)) / 2;
+  // Inside the beam the profile is above one half, so the whole is at least (1 − cos(θ_b/2))/2 = sin²(θ_b/4).
+  const agreement = {
+    relative: RELATIVE_TOLERANCE,
+    absolute: NEGLIGIBLE_SHARE * Math.sin(beam / 4) ** 2,
+  };
   let sum = 0;
   for (let i = 1; i < knots.length; i++) {
     const [from, to] = [knots[i - 1]!, knots[i]!];
-    if (to > from) sum += adaptiveIntegral(integrand, from, to, RELATIVE_TOLERANCE * atLeast);
+    if (to > from) sum += adaptiveIntegral(integrand, from, to, agreement);
   }
   return 2 * Math.PI * sum;
 }

@@ -41,7 +41,7 @@ export interface DirectOptions {
 
 export const DIRECT_DEFAULTS = { error_stops: 0.02, maxSamples: 32_768 } as const;
 
-const FIRST_POINTS = 8;
+const FIRST_POINTS = 16;
 const FIRST_SKY_POINTS = 32;
 const SKY_KEY = 0x5eed;
 

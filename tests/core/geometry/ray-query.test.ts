@@ -135,7 +135,7 @@ describe('the hierarchy against the plain loop', () => {
         const passedByLoop = transmittanceByLoop(geometry, ...args, PANE_DIRECT);
         if (passed > 0 && passed < 1) partly++;
         expect(Math.abs(passed - passedByLoop)).toBeLessThanOrEqual(IDENTITY * passedByLoop);
-        expect(passed < 1 || PANE_DIRECT.length === 0).toBe(found);
+        expect(passed < 1).toBe(found);
       }
     }
     expect(hits).toBeGreaterThan(500);
@@ -255,6 +255,6 @@ describe('how the nearest hit lies', () => {
       expect(transmittance(geometry, ...point, ...back, 1e-7 / length(back), 1, PANE_DIRECT)).toBe(1);
       expect(hit.front).toBe(d[0] * hit.nx + d[1] * hit.ny + d[2] * hit.nz < 0);
     }
-    expect(seen).toBeGreaterThan(1000);
+    expect(seen).toBeGreaterThan(500);
   });
 });

@@ -1,0 +1,109 @@
+import demoText from '../../scenes/night-quay.json?raw';
+import type { Problem } from '../scene/problems/problem.ts';
+import { autosave } from './files/autosave.ts';
+import { readKeptScene } from './files/kept-scene.ts';
+import { problem, takeFiles } from './files/take-files.ts';
+import { endGesture } from './store/edits.ts';
+import type { Scene } from './store/editor-state.ts';
+import { createEditorStore, type EditorStore } from './store/editor-store.ts';
+import { listenForUndoKeys } from './store/keys.ts';
+import { keepReading } from './worker/keep-reading.ts';
+import type { BesideFiles } from './worker/reading-desk.ts';
+import { startWorkerDesk } from './worker/worker-desk.ts';
+
+/** One person at one page: the store, the worker that reads the meter for it, and how scenes come in. */
+export interface Session {
+  readonly store: EditorStore;
+  openFiles(files: readonly File[]): Promise<void>;
+  openDemo(): Promise<void>;
+  /** A fresh worker in place of one that failed. */
+  restartReading(): void;
+}
+
+export function startSession(): Session {
+  const store = createEditorStore();
+  let desk = startWorkerDesk();
+  let stopReading = keepReading(store, desk);
+  let demo: Scene | undefined;
+  /** A scene that opens as soon as the files it names are brought. */
+  let waiting: { name: string; text: string; beside: BesideFiles } | undefined;
+
+  const show = (scene: Scene, warnings: readonly Problem[]) => {
+    endGesture(store);
+    store.setState({
+      scene,
+      warnings,
+      camera: undefined,
+      setup: undefined,
+      lamp: scene.document.lamps?.[0]?.id,
+      mark: undefined,
+      refusedEdit: null,
+      refusedFile: null,
+    });
+  };
+  const refuse = (title: string, problems: readonly Problem[]) => {
+    store.setState({ refusedFile: { title, problems } });
+  };
+
+  /** The last good scene stays when this one does not open. */
+  const open = async (name: string, text: string, beside: BesideFiles): Promise<Scene | undefined> => {
+    try {
+      const { document, problems, missing } = await desk.open(text, beside);
+      waiting = missing.length > 0 ? { name, text, beside } : undefined;
+      if (document) {
+        const scene = { document, beside };
+        show(scene, problems);
+        return scene;
+      }
+      refuse(`${name} was not opened`, problems);
+    } catch (error) {
+      refuse(`${name} was not opened`, [problem((error as Error).message, 'a scene that this page can work out')]);
+    }
+    return undefined;
+  };
+
+  const session: Session = {
+    store,
+    async openFiles(files) {
+      const taken = await takeFiles(files);
+      if ('problems' in taken) {
+        refuse(files.length === 1 ? `${files[0]!.name} was not opened` : 'The files were not opened', taken.problems);
+      } else if (taken.scene) {
+        await open(taken.scene.name, taken.scene.text, taken.beside);
+      } else if (waiting) {
+        await open(waiting.name, waiting.text, new Map([...waiting.beside, ...taken.beside]));
+      } else if (taken.beside.size > 0) {
+        const names = [...taken.beside.keys()].map((name) => `"${name}"`).join(', ');
+        refuse('No scene among the files', [
+          problem(names.slice(0, 200), 'a scene (.json) opened together with them'),
+        ]);
+      }
+    },
+    async openDemo() {
+      if (demo) show(demo, []);
+      else demo = await open('The demo', demoText, new Map());
+    },
+    restartReading() {
+      stopReading();
+      desk.close();
+      desk = startWorkerDesk();
+      store.setState({ readingFailure: null });
+      stopReading = keepReading(store, desk);
+      if (!store.getState().scene) void session.openDemo();
+    },
+  };
+
+  const start = async () => {
+    const kept = readKeptScene();
+    const restored = kept !== null && (await open('The scene of your last visit', kept, new Map()));
+    if (!restored) {
+      const { refusedFile } = store.getState();
+      await session.openDemo();
+      if (refusedFile) store.setState({ refusedFile });
+    }
+    autosave(store, (scene) => scene === demo);
+  };
+  void start();
+  listenForUndoKeys(store);
+  return session;
+}

@@ -1,0 +1,70 @@
+import type { IlluminanceUnit } from '../../paperwork/exposure-sheet.ts';
+import type { Problem } from '../../scene/problems/problem.ts';
+import type { SceneDocument } from '../../scene/schema/document.ts';
+import type { Answer, BesideFiles, LampLook, StageParts } from '../worker/reading-desk.ts';
+
+/** A document and the bytes of the files that stand beside it, by name: what is opened, edited and undone as one. */
+export interface Scene {
+  readonly document: SceneDocument;
+  readonly beside: BesideFiles;
+}
+
+/** What the numbers on screen were computed for; they are stale when the page has moved on from it. */
+export interface ShownReading extends Pick<Answer, 'report' | 'problems'> {
+  readonly scene: Scene;
+  readonly camera: string | undefined;
+  readonly setup: string | undefined;
+  /** Computed while something moved, to a wider error. */
+  readonly coarse: boolean;
+  /** From asking the worker to its answer. */
+  readonly latency_ms: number;
+}
+
+/** A file that could not be opened, and every reason at once. */
+export interface Refused {
+  readonly title: string;
+  readonly problems: readonly Problem[];
+}
+
+export interface EditorState {
+  /** Null until the first scene is open. The only part that undo goes back over. */
+  readonly scene: Scene | null;
+  /** Ids that were asked for; undefined: the first camera, the base. */
+  readonly camera: string | undefined;
+  readonly setup: string | undefined;
+  readonly lamp: string | undefined;
+  readonly mark: string | undefined;
+  readonly unit: IlluminanceUnit;
+  /** A drag or a held key is under way: numbers may be coarser, and history takes it as one step. */
+  readonly gesture: boolean;
+  /** Why the last edit was not taken. */
+  readonly refusedEdit: string | null;
+  readonly refusedFile: Refused | null;
+  /** What the opened file is worth knowing about although it is valid. */
+  readonly warnings: readonly Problem[];
+  readonly reading: ShownReading | null;
+  /** The numbers cannot be computed at all: what happened, in words. */
+  readonly readingFailure: string | null;
+  readonly storageNotice: string | null;
+  /** What the working view draws: bodies, and how each lamp's light looks. */
+  readonly stage: StageParts | null;
+  readonly looks: ReadonlyMap<string, LampLook>;
+}
+
+export const INITIAL_STATE: EditorState = {
+  scene: null,
+  camera: undefined,
+  setup: undefined,
+  lamp: undefined,
+  mark: undefined,
+  unit: 'lx',
+  gesture: false,
+  refusedEdit: null,
+  refusedFile: null,
+  warnings: [],
+  reading: null,
+  readingFailure: null,
+  storageNotice: null,
+  stage: null,
+  looks: new Map(),
+};

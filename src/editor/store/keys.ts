@@ -1,0 +1,15 @@
+import { redo, undo } from './edits.ts';
+import type { EditorStore } from './editor-store.ts';
+
+/** Ctrl or ⌘ with Z, with Shift+Z, with Y. Text fields keep their own undo while they are being typed in. */
+export function listenForUndoKeys(store: EditorStore): void {
+  window.addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    if (event.target instanceof HTMLInputElement && event.target.type === 'text') return;
+    const key = event.key.toLowerCase();
+    if (key !== 'z' && key !== 'y') return;
+    event.preventDefault();
+    if (key === 'y' || event.shiftKey) redo(store);
+    else undo(store);
+  });
+}

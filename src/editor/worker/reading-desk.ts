@@ -1,0 +1,192 @@
+import type { Part } from '../../core/geometry/shape.ts';
+import type { Face } from '../../core/lamps/face.ts';
+import type { Lamp, LightModel, Pane, Surface } from '../../core/light-model/light-model.ts';
+import type { Vec3 } from '../../core/math/vec3.ts';
+import { beamAngle_deg, fieldAngle_deg, type PlaneAngles } from '../../core/photometry/beam-angle.ts';
+import type { Distribution } from '../../core/photometry/distribution.ts';
+import { compileScene, newCompileMemo } from '../../scene/compile/compile-scene.ts';
+import { sceneWarnings } from '../../scene/compile/scene-warnings.ts';
+import { openScene } from '../../scene/file/open-scene.ts';
+import { readSceneFiles, type SceneFiles } from '../../scene/files/scene-files.ts';
+import { LIBRARY } from '../../scene/library/library.ts';
+import { type MeterReport, meterScene } from '../../scene/meter/meter-scene.ts';
+import { type Problem, SceneError } from '../../scene/problems/problem.ts';
+import type { SceneDocument } from '../../scene/schema/document.ts';
+import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
+import { type DocumentChanges, withChanges } from './document-changes.ts';
+
+export type BesideFiles = ReadonlyMap<string, Uint8Array>;
+
+export interface Opening {
+  readonly document: SceneDocument | null;
+  readonly problems: readonly Problem[];
+  /** Names of files that the scene needs and that were not beside it. */
+  readonly missing: readonly string[];
+}
+
+export interface Question {
+  readonly changes: DocumentChanges;
+  /** Only when they are others than last time. */
+  readonly beside?: BesideFiles;
+  readonly setup: string | undefined;
+  readonly camera: string | undefined;
+  readonly error_stops: number;
+}
+
+/** What the working view draws of the light model's bodies. */
+export interface StageParts {
+  readonly parts: readonly Part[];
+  readonly surfaces: readonly Surface[];
+  readonly panes: readonly Pane[];
+}
+
+/** How a lamp looks, wherever it stands. */
+export interface LampLook {
+  readonly id: string;
+  readonly face: Face;
+  /** Of the light after filters, linear sRGB with the largest part 1. */
+  readonly colour: Vec3;
+  readonly beam: PlaneAngles;
+  readonly field: PlaneAngles;
+}
+
+export interface Answer {
+  /** Null where the scene cannot be metered; `problems` says why. */
+  readonly report: MeterReport | null;
+  readonly problems: readonly Problem[];
+  readonly looks: readonly LampLook[];
+  /** Null while they are those of the answer before. */
+  readonly stage: StageParts | null;
+}
+
+/** Works in the worker: opens scenes and reads the meter, and keeps what one reading can take over from the last. */
+export interface ReadingDesk {
+  open(text: string, beside: BesideFiles): Promise<Opening>;
+  read(question: Question): Promise<Answer>;
+}
+
+export function newReadingDesk(): ReadingDesk {
+  const memo = newCompileMemo();
+  let document: SceneDocument | null = null;
+  let beside: BesideFiles = new Map();
+  let filesRead: { key: readonly unknown[]; files: SceneFiles; problems: readonly Problem[] } | undefined;
+  let partsSent: readonly Part[] | undefined;
+
+  /** Files are read again only when a head, a solid or the files themselves have changed. */
+  const filesOf = async (shown: SceneDocument) => {
+    const key = [shown.heads, shown.solids, beside];
+    if (!filesRead || filesRead.key.some((entry, i) => entry !== key[i])) {
+      filesRead = { key, ...(await readSceneFiles(shown, readerOf(beside))) };
+    }
+    return filesRead;
+  };
+
+  return {
+    open,
+    async read(question) {
+      document = withChanges(document, question.changes);
+      if (question.beside) beside = question.beside;
+      try {
+        const shown = sceneInSetup(document, question.setup);
+        const { files, problems } = await filesOf(shown);
+        if (problems.some(isError)) return { report: null, problems, looks: [], stage: null };
+        const model = compileScene(shown, files, LIBRARY, memo);
+        const stage = model.parts === partsSent ? null : stageOf(model);
+        partsSent = model.parts;
+        return { ...reported(shown, model, question), looks: model.lamps.map(lookOf), stage };
+      } catch (error) {
+        if (!(error instanceof SceneError)) throw error;
+        return { report: null, problems: error.problems, looks: [], stage: null };
+      }
+    },
+  };
+}
+
+async function open(text: string, beside: BesideFiles): Promise<Opening> {
+  const opened = openScene(text);
+  if (!opened.document) return { ...opened, missing: [] };
+  const document = withPhotometryInside(opened.document, beside);
+  const { files, problems } = await readSceneFiles(document, readerOf(beside));
+  if (problems.some(isError)) {
+    const missing = filesNamed(document).filter((name) => !beside.has(name));
+    return { document: null, problems: problems.filter(isError), missing };
+  }
+  try {
+    const warnings = sceneWarnings(document, files);
+    return { document, problems: [...opened.problems, ...problems, ...warnings], missing: [] };
+  } catch (error) {
+    if (!(error instanceof SceneError)) throw error;
+    return { document: null, problems: error.problems, missing: [] };
+  }
+}
+
+/** A scene saved from the page carries its photometric files in itself. Their figures are ASCII; latin-1 loses no byte. */
+function withPhotometryInside(document: SceneDocument, beside: BesideFiles): SceneDocument {
+  if (!document.heads) return document;
+  const heads = Object.entries(document.heads).map(([name, head]) => {
+    const { photometry } = head;
+    if (photometry.kind !== 'file' || photometry.text !== undefined) return [name, head];
+    const bytes = beside.get(photometry.file);
+    if (!bytes) return [name, head];
+    return [name, { ...head, photometry: { ...photometry, text: new TextDecoder('latin1').decode(bytes) } }];
+  });
+  return { ...document, heads: Object.fromEntries(heads) };
+}
+
+function filesNamed(document: SceneDocument): string[] {
+  const photometric = Object.values(document.heads ?? {}).flatMap(({ photometry }) =>
+    photometry.kind === 'file' && photometry.text === undefined ? [photometry.file] : [],
+  );
+  const meshes = (document.solids ?? []).flatMap((solid) => (solid.shape === 'mesh' ? [solid.file] : []));
+  return [...new Set([...photometric, ...meshes])];
+}
+
+function readerOf(beside: BesideFiles) {
+  return async (name: string) => {
+    const bytes = beside.get(name);
+    if (!bytes) throw new Error('not among the files that were opened; open the scene together with it');
+    return bytes;
+  };
+}
+
+function isError(problem: Problem): boolean {
+  return problem.severity === 'error';
+}
+
+/** A scene without a camera or with a mark on a lamp is still drawn; only its numbers are wanting. */
+function reported(
+  document: SceneDocument,
+  model: LightModel,
+  { setup, camera, error_stops }: Question,
+): { report: MeterReport | null; problems: readonly Problem[] } {
+  try {
+    return { report: meterScene(document, model, { setup, camera, error_stops }), problems: [] };
+  } catch (error) {
+    if (!(error instanceof SceneError)) throw error;
+    return { report: null, problems: error.problems };
+  }
+}
+
+function stageOf({ parts, surfaces, panes }: LightModel): StageParts {
+  return { parts, surfaces, panes };
+}
+
+const anglesOf = new WeakMap<Distribution, { beam: PlaneAngles; field: PlaneAngles }>();
+
+function lookOf({ id, face, colour_XYZ, distribution }: Lamp): LampLook {
+  let angles = anglesOf.get(distribution);
+  if (!angles) {
+    angles = { beam: beamAngle_deg(distribution), field: fieldAngle_deg(distribution) };
+    anglesOf.set(distribution, angles);
+  }
+  return { id, face, colour: brightest(colour_XYZ), ...angles };
+}
+
+/** XYZ to linear RGB (IEC 61966-2-1), as bright as it goes; a colour outside the triangle is brought to its edge. */
+function brightest([X, Y, Z]: Vec3): Vec3 {
+  const r = Math.max(0, 3.2406 * X - 1.5372 * Y - 0.4986 * Z);
+  const g = Math.max(0, -0.9689 * X + 1.8758 * Y + 0.0415 * Z);
+  const b = Math.max(0, 0.0557 * X - 0.204 * Y + 1.057 * Z);
+  const largest = Math.max(r, g, b, 1e-6);
+  return [r / largest, g / largest, b / largest];
+}
