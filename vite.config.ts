@@ -9,7 +9,13 @@ export default defineConfig(({ mode }) => ({
   publicDir: false,
   build:
     mode === 'cli'
-      ? { ssr: 'src/cli/keyfall.ts', outDir: 'dist/cli', target: 'node20', emptyOutDir: true }
+      ? {
+          ssr: true,
+          rolldownOptions: { input: ['src/cli/keyfall.ts', 'src/cli/frame/frame-worker.ts'] },
+          outDir: 'dist/cli',
+          target: 'node20',
+          emptyOutDir: true,
+        }
       : { outDir: 'dist/page', target: 'es2022', emptyOutDir: true },
   preview: { port: 4173, host: 'localhost' },
   worker: { format: 'es' },

@@ -22,6 +22,8 @@ export interface CommandLineCommand {
 
 export interface OptionHelp {
   readonly type: NonNullable<ParseArgsConfig['options']>[string]['type'];
+  /** One-letter form, such as `o` for `-o`. */
+  readonly short?: string;
   /** Word for the value in the help, for options that take one. */
   readonly value?: string;
   readonly help: string;

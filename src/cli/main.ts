@@ -1,12 +1,15 @@
-import { parseArgs } from 'node:util';
+import { nearestName } from '../scene/problems/nearest-name.ts';
 import { problemText, SceneError } from '../scene/problems/problem.ts';
 import type { CommandLineCommand, Streams } from './command.ts';
 import { check } from './commands/check.ts';
+import { frame } from './commands/frame.ts';
 import { meter } from './commands/meter.ts';
+import { spot } from './commands/spot.ts';
 import { BAD_INPUT, DONE } from './exit.ts';
+import { didYouMean, HELP_OPTION, parseOptions } from './parse-options.ts';
 import { UsageError } from './usage-error.ts';
 
-const COMMANDS: readonly CommandLineCommand[] = [check, meter];
+const COMMANDS: readonly CommandLineCommand[] = [check, meter, spot, frame];
 
 const STREAMS: Streams = {
   out: (text) => process.stdout.write(`${text}\n`),
@@ -16,19 +19,23 @@ const STREAMS: Streams = {
 /** `keyfall <command> SCENE [options]` → exit code. Every expected failure becomes a message and a code, never a trace. */
 export async function main(args: readonly string[], streams: Streams = STREAMS): Promise<number> {
   const [name, ...rest] = args;
-  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+  if (name === undefined) {
+    streams.err(helpText());
+    return BAD_INPUT;
+  }
+  if (name === '--help' || name === '-h' || name === 'help') {
     streams.out(helpText());
-    return name === undefined ? BAD_INPUT : DONE;
+    return DONE;
   }
   const command = COMMANDS.find((c) => c.name === name);
   if (!command) {
-    streams.err(
-      `keyfall: no command "${name.slice(0, 40)}"; there are ${COMMANDS.map((c) => c.name).join(', ')}`,
-    );
+    const names = COMMANDS.map((c) => c.name);
+    const found = `no command "${name.slice(0, 40)}"; there are ${names.join(', ')}`;
+    streams.err(`keyfall: ${found}${didYouMean(nearestName(name, names))}`);
     return BAD_INPUT;
   }
   try {
-    const { values, positionals } = parse(command, rest);
+    const { values, positionals } = parseOptions(command, rest);
     if (values.help) {
       streams.out(commandHelp(command));
       return DONE;
@@ -49,19 +56,6 @@ export async function main(args: readonly string[], streams: Streams = STREAMS):
   }
 }
 
-function parse(command: CommandLineCommand, args: readonly string[]) {
-  const options = Object.fromEntries(
-    Object.entries({ ...command.options, help: HELP_OPTION }).map(([key, { type }]) => [key, { type }]),
-  );
-  try {
-    return parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
-  } catch (error) {
-    throw new UsageError(`${(error as Error).message} (keyfall ${command.name} --help lists the options)`);
-  }
-}
-
-const HELP_OPTION = { type: 'boolean', help: 'this help' } as const;
-
 function helpText(): string {
   const commands = COMMANDS.map((c) => `  ${c.name.padEnd(8)} ${c.answers}`);
   return [
@@ -74,7 +68,8 @@ function helpText(): string {
 }
 
 function commandHelp(command: CommandLineCommand): string {
-  const lines = Object.entries({ ...command.options, help: HELP_OPTION } as typeof command.options).map(
+  const described: CommandLineCommand['options'] = { ...command.options, help: HELP_OPTION };
+  const lines = Object.entries(described).map(
     ([name, { value, help }]) => `  ${`--${name}${value ? ` ${value}` : ''}`.padEnd(16)} ${help}`,
   );
   return [`keyfall ${command.name} SCENE: ${command.answers}`, '', ...lines].join('\n');

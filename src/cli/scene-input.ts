@@ -17,7 +17,7 @@ export async function openSceneFile(
 
 async function textOf(path: string): Promise<string> {
   try {
-    const { size } = await stat(path);
+    const size = await plainFileSize(path);
     if (size > MAX_SCENE_BYTES) {
       throw new UsageError(
         `${path}: ${(size / 1e6).toFixed(1)} MB; a scene is at most ${MAX_SCENE_BYTES / 1e6} MB. ` +
@@ -40,7 +40,7 @@ export function filesBeside(
   return readSceneFiles(document, async (name) => {
     const file = join(folder, name);
     try {
-      const { size } = await stat(file);
+      const size = await plainFileSize(file);
       if (size > MAX_FILE_BYTES) throw new Error(`${(size / 1e6).toFixed(0)} MB is too large`);
       return await readFile(file);
     } catch (error) {
@@ -49,12 +49,19 @@ export function filesBeside(
   });
 }
 
+/** Pipes and devices have no size to be refused by, and may never end. */
+async function plainFileSize(path: string): Promise<number> {
+  const found = await stat(path);
+  if (found.isDirectory()) throw new Error('a folder, not a file');
+  if (!found.isFile()) throw new Error('not a plain file');
+  return found.size;
+}
+
 function reason(error: unknown): string {
   switch ((error as NodeJS.ErrnoException).code) {
     case 'ENOENT':
+    case 'ENOTDIR':
       return 'no such file';
-    case 'EISDIR':
-      return 'a folder, not a file';
     case 'EACCES':
       return 'may not be read';
     default:

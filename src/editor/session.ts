@@ -3,27 +3,26 @@ import type { Problem } from '../scene/problems/problem.ts';
 import { autosave } from './files/autosave.ts';
 import { readKeptScene } from './files/kept-scene.ts';
 import { problem, takeFiles } from './files/take-files.ts';
-import { endGesture } from './store/edits.ts';
 import type { Scene } from './store/editor-state.ts';
 import { createEditorStore, type EditorStore } from './store/editor-store.ts';
+import { endGesture } from './store/edits.ts';
 import { listenForUndoKeys } from './store/keys.ts';
 import { keepReading } from './worker/keep-reading.ts';
 import type { BesideFiles } from './worker/reading-desk.ts';
 import { startWorkerDesk } from './worker/worker-desk.ts';
 
-/** One person at one page: the store, the worker that reads the meter for it, and how scenes come in. */
+/** One person at one page: the store, the workers that read the meter for it, and how scenes come in. */
 export interface Session {
   readonly store: EditorStore;
   openFiles(files: readonly File[]): Promise<void>;
   openDemo(): Promise<void>;
-  /** A fresh worker in place of one that failed. */
+  /** Fresh workers in place of one that failed. */
   restartReading(): void;
 }
 
 export function startSession(): Session {
   const store = createEditorStore();
-  let desk = startWorkerDesk();
-  let stopReading = keepReading(store, desk);
+  let desks = startDesks(store);
   let demo: Scene | undefined;
   /** A scene that opens as soon as the files it names are brought. */
   let waiting: { name: string; text: string; beside: BesideFiles } | undefined;
@@ -32,6 +31,7 @@ export function startSession(): Session {
     endGesture(store);
     store.setState({
       scene,
+      openings: store.getState().openings + 1,
       warnings,
       camera: undefined,
       setup: undefined,
@@ -48,7 +48,7 @@ export function startSession(): Session {
   /** The last good scene stays when this one does not open. */
   const open = async (name: string, text: string, beside: BesideFiles): Promise<Scene | undefined> => {
     try {
-      const { document, problems, missing } = await desk.open(text, beside);
+      const { document, problems, missing } = await desks.quick.open(text, beside);
       waiting = missing.length > 0 ? { name, text, beside } : undefined;
       if (document) {
         const scene = { document, beside };
@@ -57,7 +57,9 @@ export function startSession(): Session {
       }
       refuse(`${name} was not opened`, problems);
     } catch (error) {
-      refuse(`${name} was not opened`, [problem((error as Error).message, 'a scene that this page can work out')]);
+      refuse(`${name} was not opened`, [
+        problem((error as Error).message, 'a scene that this page can work out'),
+      ]);
     }
     return undefined;
   };
@@ -67,7 +69,10 @@ export function startSession(): Session {
     async openFiles(files) {
       const taken = await takeFiles(files);
       if ('problems' in taken) {
-        refuse(files.length === 1 ? `${files[0]!.name} was not opened` : 'The files were not opened', taken.problems);
+        refuse(
+          files.length === 1 ? `${files[0]!.name} was not opened` : 'The files were not opened',
+          taken.problems,
+        );
       } else if (taken.scene) {
         await open(taken.scene.name, taken.scene.text, taken.beside);
       } else if (waiting) {
@@ -84,11 +89,9 @@ export function startSession(): Session {
       else demo = await open('The demo', demoText, new Map());
     },
     restartReading() {
-      stopReading();
-      desk.close();
-      desk = startWorkerDesk();
+      desks.close();
       store.setState({ readingFailure: null });
-      stopReading = keepReading(store, desk);
+      desks = startDesks(store);
       if (!store.getState().scene) void session.openDemo();
     },
   };
@@ -106,4 +109,18 @@ export function startSession(): Session {
   void start();
   listenForUndoKeys(store);
   return session;
+}
+
+function startDesks(store: EditorStore) {
+  const quick = startWorkerDesk();
+  const thorough = startWorkerDesk();
+  const stopReading = keepReading(store, quick, thorough);
+  return {
+    quick,
+    close: () => {
+      stopReading();
+      quick.close();
+      thorough.close();
+    },
+  };
 }

@@ -33,8 +33,8 @@ export function exposureSheet(report: MeterReport, unit: IlluminanceUnit = 'lx')
   const { zero, calibration } = exposure;
   const reading = (illuminance_lx: number) => readingText(illuminance_lx, unit);
   const losses = [
-    exposure.nd_stops > 0 ? `ND ${exposure.nd_stops} stops` : '',
-    exposure.loss_stops > 0 ? `lens loss ${exposure.loss_stops} stops` : '',
+    exposure.nd_stops > 0 ? `ND ${stopsText(exposure.nd_stops)}` : '',
+    exposure.loss_stops > 0 ? `lens loss ${stopsText(exposure.loss_stops)}` : '',
   ].filter(Boolean);
   return {
     title: report.title,
@@ -69,7 +69,9 @@ export function exposureSheet(report: MeterReport, unit: IlluminanceUnit = 'lx')
         `spot ${significant(zero.luminance_cd_m2)} cd/m² (K ${calibration.reflected}).`,
       'Stops are from that zero, to the nearest third; f-number is what the meter shows at this shutter and ISO.',
       '± is in stops: the computation at 95 % and the inputs (metered ⅓, file ⅔, lumens 1, haze up to 1), in quadrature.',
-      'Straight light of lamps and sky, through panes and haze. Bounce and the glow of haze are not counted.',
+      report.covers.bounce && report.covers.haze
+        ? 'All light of lamps and sky: straight, off surfaces, through panes, and the glow of haze.'
+        : 'Straight light of lamps and sky, through panes and haze. Bounce and the glow of haze are not counted.',
       'Planning aid only. Meter on the night; local codes, venue rules and competent people override every figure.',
     ],
   };
@@ -90,6 +92,10 @@ export function significant(value: number): string {
 export function shutterText(shutter_s: number): string {
   if (shutter_s >= 0.3) return `${significant(shutter_s)} s`;
   return `1/${significant(1 / shutter_s)} s`;
+}
+
+function stopsText(stops: number): string {
+  return `${significant(stops)} ${stops === 1 ? 'stop' : 'stops'}`;
 }
 
 function fNumberText(fNumber: number): string {

@@ -6,10 +6,16 @@ import { lampFrame } from '../../src/core/lamps/lamp-frame.ts';
 import type { Lamp, LightModel, Pane } from '../../src/core/light-model/light-model.ts';
 import type { Vec3 } from '../../src/core/math/vec3.ts';
 import type { Distribution } from '../../src/core/photometry/distribution.ts';
+import { linearRgbFromXyz, xyzFromLinearRgb } from '../../src/core/picture/linear-rgb.ts';
+import { SAMPLES } from '../../src/core/spectra/wavelengths.ts';
+import { type SurfaceDescription, surfaceOptics } from '../../src/core/surfaces/surface-optics.ts';
 import { type DirectLight, directLight } from '../../src/core/transport/direct.ts';
 import type { MeterPoint } from '../../src/core/transport/source-sample.ts';
 
 /** Light models put together by hand, so that analytic tests depend on nothing but the core. */
+
+/** The white of linear RGB: R = G = B = luminance. */
+const WHITE_XYZ = xyzFromLinearRgb([1, 1, 1]);
 
 export const POINT: Face = { shape: 'disc', radius_m: 1e-4 };
 
@@ -29,7 +35,8 @@ export function lampAt(
     distribution,
     gain: 1,
     filterLoss_stops: 0,
-    colour_XYZ: [1, 1, 1],
+    spectrum: new Float64Array(SAMPLES).fill(1),
+    colour_XYZ: WHITE_XYZ,
     photometryUncertainty_stops: 0,
     ...more,
   };
@@ -46,8 +53,8 @@ export function isotropic(intensity_cd: number): Distribution {
   };
 }
 
-export function opaque(shape: Shape): Part {
-  return { shape, substance: { kind: 'material', index: 0 }, owner: 0 };
+export function opaque(shape: Shape, material = 0): Part {
+  return { shape, substance: { kind: 'material', index: material }, owner: 0 };
 }
 
 export function pane(shape: Shape, index = 0): Part {
@@ -67,38 +74,71 @@ export function sheetAt(x_m: number, y_m: number, z_m: number, width_m: number, 
 export interface ModelOptions {
   readonly lamps?: readonly Lamp[];
   readonly parts?: readonly Part[];
-  readonly panes?: readonly number[];
+  /** By index: straight share, or the pane in full. */
+  readonly panes?: readonly (number | Partial<Pane>)[];
+  /** By index of the parts' material; black when left out. */
+  readonly surfaces?: readonly Partial<SurfaceDescription>[];
+  readonly albedo?: number;
+  readonly anisotropy?: number;
   readonly extinction_per_m?: number;
   readonly skyIlluminance_lx?: number;
 }
 
 export function modelOf(options: ModelOptions): LightModel {
   const parts = options.parts ?? [];
-  const panes: Pane[] = (options.panes ?? []).map((direct, i) => ({
+  const lamps = options.lamps ?? [];
+  const panes: Pane[] = (options.panes ?? []).map((pane, i) => ({
     id: `pane-${i}`,
     name: `Pane ${i}`,
-    direct,
+    direct: 1,
     scattered: 0,
     spread_deg: 60,
+    ...(typeof pane === 'number' ? { direct: pane } : pane),
   }));
+  const surfaces = (options.surfaces ?? [{}]).map((surface, i) => surfaceNamed(`surface-${i}`, surface));
   return {
     geometry: buildGeometry(parts),
     parts,
     owners: [{ id: 'thing', name: 'Thing' }],
-    surfaces: [
-      { id: 'black', name: 'Black', reflectance: [0, 0, 0], metal: null, roughness: 1, coatIor: null },
-    ],
+    surfaces,
     panes,
     paneDirect: Float64Array.from(panes, (p) => p.direct),
-    lamps: options.lamps ?? [],
+    lamps,
+    lampOnSurface_RGB: Float64Array.from(
+      lamps.flatMap((lamp) => {
+        const own = linearRgbFromXyz(lamp.colour_XYZ);
+        return surfaces.flatMap((surface) => own.map((value, c) => value * surface.optics.baseRgb[c]!));
+      }),
+    ),
     haze:
       options.extinction_per_m === undefined
         ? null
-        : { extinction_per_m: options.extinction_per_m, albedo: 1, anisotropy: 0 },
+        : {
+            extinction_per_m: options.extinction_per_m,
+            albedo: options.albedo ?? 1,
+            anisotropy: options.anisotropy ?? 0,
+          },
     sky:
       options.skyIlluminance_lx === undefined
         ? null
-        : { illuminance_lx: options.skyIlluminance_lx, colour_XYZ: [1, 1, 1] },
+        : { illuminance_lx: options.skyIlluminance_lx, colour_XYZ: WHITE_XYZ },
+  };
+}
+
+function surfaceNamed(id: string, surface: Partial<SurfaceDescription>): LightModel['surfaces'][number] {
+  const description = {
+    reflectance: [0, 0, 0] as Vec3,
+    metal: null,
+    roughness: 0.5,
+    coatIor: null,
+    ...surface,
+  };
+  return {
+    id,
+    name: id,
+    reflectance: description.reflectance,
+    optics: surfaceOptics(description),
+    blurred: surfaceOptics({ ...description, roughness: Math.max(0.4, description.roughness) }),
   };
 }
 

@@ -1,5 +1,8 @@
+import { newCompileMemo } from '../../scene/compile/compile-scene.ts';
 import { sceneWarnings } from '../../scene/compile/scene-warnings.ts';
-import { problemText } from '../../scene/problems/problem.ts';
+import { type Problem, problemText, SceneError } from '../../scene/problems/problem.ts';
+import type { SceneDocument } from '../../scene/schema/document.ts';
+import { applySetup } from '../../scene/setups/apply-setup.ts';
 import { type CommandLineCommand, JSON_OPTION } from '../command.ts';
 import { BAD_INPUT, DONE } from '../exit.ts';
 import { filesBeside, openSceneFile } from '../scene-input.ts';
@@ -11,12 +14,7 @@ export const check: CommandLineCommand = {
   options: { json: JSON_OPTION },
   async run(path, values, streams) {
     const { document, problems: inDocument } = await openSceneFile(path);
-    const problems = [...inDocument];
-    if (document) {
-      const { files, problems: inFiles } = await filesBeside(path, document);
-      problems.push(...inFiles);
-      if (!inFiles.some((p) => p.severity === 'error')) problems.push(...sceneWarnings(document, files));
-    }
+    const problems = [...inDocument, ...(document ? await builtProblems(path, document) : [])];
     const errors = problems.filter((p) => p.severity === 'error');
     if (values.json) {
       streams.out(
@@ -33,6 +31,36 @@ export const check: CommandLineCommand = {
     return errors.length === 0 ? DONE : BAD_INPUT;
   },
 };
+
+/** What comes to light only when the scene is put together with its files: as it stands, and in each of its setups. */
+async function builtProblems(path: string, document: SceneDocument): Promise<readonly Problem[]> {
+  const base = await filesBeside(path, document);
+  const memo = newCompileMemo();
+  const problems = [
+    ...base.problems,
+    ...unlessErrors(base.problems, () => sceneWarnings(document, base.files, memo)),
+  ];
+  const known = new Set(problems.map((p) => problemText(p)));
+  for (const setup of document.setups ?? []) {
+    const scene = applySetup(document, setup);
+    const sameFiles = scene.heads === document.heads && scene.solids === document.solids;
+    const { files, problems: inFiles } = sameFiles ? base : await filesBeside(path, scene);
+    const all = [...inFiles, ...unlessErrors(inFiles, () => sceneWarnings(scene, files, memo))];
+    for (const problem of all.filter((p) => !known.has(problemText(p))))
+      problems.push({ ...problem, found: `${problem.found}, in setup "${setup.id}"` });
+  }
+  return problems;
+}
+
+function unlessErrors(before: readonly Problem[], build: () => readonly Problem[]): readonly Problem[] {
+  if (before.some((p) => p.severity === 'error')) return [];
+  try {
+    return build();
+  } catch (error) {
+    if (error instanceof SceneError) return error.problems;
+    throw error;
+  }
+}
 
 function summary(path: string, errors: number, warnings: number): string {
   if (errors > 0) return `${path}: ${counted(errors, 'error')}, ${counted(warnings, 'warning')}`;

@@ -1,12 +1,11 @@
 import { exposureSheet } from '../../paperwork/exposure-sheet.ts';
-import { compileScene } from '../../scene/compile/compile-scene.ts';
 import { meterScene } from '../../scene/meter/meter-scene.ts';
-import { problemText, SceneError } from '../../scene/problems/problem.ts';
-import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
+import { SceneError } from '../../scene/problems/problem.ts';
 import { CAMERA_OPTION, type CommandLineCommand, JSON_OPTION, SETUP_OPTION } from '../command.ts';
 import { DONE } from '../exit.ts';
 import { exposureSheetText } from '../exposure-sheet-text.ts';
-import { filesBeside, openSceneFile } from '../scene-input.ts';
+import { numberOption } from '../number-option.ts';
+import { openSet } from '../opened-set.ts';
 import { UsageError } from '../usage-error.ts';
 
 /** Illuminance and stops at each mark, by lamp. */
@@ -17,34 +16,23 @@ export const meter: CommandLineCommand = {
     setup: SETUP_OPTION,
     camera: CAMERA_OPTION,
     json: JSON_OPTION,
-    direct: { type: 'boolean', help: 'direct light only (all that this version computes)' },
+    direct: { type: 'boolean', help: 'straight light only, without bounce and haze glow' },
     error: {
       type: 'string',
       value: 'STOPS',
-      help: 'wanted numerical error in stops, 95 % (0.02 if left out)',
+      help: 'wanted numerical error in stops, 95 % (0.05 if left out)',
     },
     unit: { type: 'string', value: 'lx|fc', help: 'illuminance in lux or foot-candles (lx if left out)' },
   },
   async run(path, values, streams) {
-    const error_stops = wantedError(values.error as string | undefined);
+    const error_stops = numberOption(values, 'error', 0.001, 2);
     const unit = wantedUnit(values.unit as string | undefined);
-    const opened = await openSceneFile(path);
-    if (!opened.document) {
-      for (const problem of opened.problems) streams.err(problemText(problem, path));
-      throw new UsageError(`${path} is not a valid scene`);
-    }
-    const setup = values.setup as string | undefined;
-    const document = sceneInSetup(opened.document, setup);
-    const { files, problems } = await filesBeside(path, document);
-    for (const problem of problems) streams.err(`${problem.severity}: ${problemText(problem, path)}`);
-    if (problems.some((p) => p.severity === 'error'))
-      throw new UsageError(`${path} names files that cannot be used`);
-
-    const model = compileScene(document, files);
+    const { document, model } = await openSet(path, values, streams);
     const report = meterScene(document, model, {
-      setup,
+      setup: values.setup as string | undefined,
       camera: values.camera as string | undefined,
       error_stops,
+      light: values.direct ? 'direct' : 'all',
     });
     if (report.marks.length === 0) throw new SceneError([NO_MARKS]);
     streams.out(values.json ? JSON.stringify(report) : exposureSheetText(exposureSheet(report, unit)));
@@ -59,13 +47,6 @@ const NO_MARKS = {
   found: 'no marks',
   expected: 'at least one place where the meter is held',
 } as const;
-
-function wantedError(text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const error_stops = Number(text);
-  if (text.trim() !== '' && error_stops >= 0.001 && error_stops <= 2) return error_stops;
-  throw new UsageError(`--error ${text}: give stops from 0.001 to 2`);
-}
 
 function wantedUnit(text: string | undefined): 'lx' | 'fc' {
   if (text === undefined || text === 'lx') return 'lx';

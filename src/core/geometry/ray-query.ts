@@ -6,7 +6,7 @@ import { completeHit, type Hit, shapeCrossings } from './ray-shape.ts';
 /**
  * The two questions the solver asks of a scene. A ray is o + t·d for tMin ≤ t ≤ tMax, both ends included; d need not
  * be a unit vector (from p to q: d = q − p, t from 0 to 1). A ray that starts on a surface meets that surface again
- * at t ≈ 0: the caller starts it a little off. Nothing is allocated per ray.
+ * at t ≈ 0: the caller starts it a little off. No array or object is made per ray.
  *
  * Both walk the threaded hierarchy. The box test is written out in each because it is the innermost loop of the whole
  * program, and as a chain of comparisons because taking minima and maxima first costs two thirds more time: each is a

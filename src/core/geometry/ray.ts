@@ -2,7 +2,7 @@ import { ORIGIN } from './shape-record.ts';
 
 /**
  * The line o + t·d that the shape tests read, t counted in lengths of d (which need not be 1). One such record serves
- * any number of rays: the queries fill it and hand it down, so that nothing is allocated per ray.
+ * any number of rays: the queries fill it and hand it down, so that no object is made per ray.
  */
 export interface Ray {
   /** o (0..2) and d (3..5). */

@@ -1,3 +1,4 @@
+import type { Vec3 } from '../math/vec3.ts';
 import { BOUNDS_STRIDE } from './bounds.ts';
 import type { Geometry } from './geometry.ts';
 import { BOX, CAPSULE, CYLINDER, ORIGIN, PARAMETERS, RECORD_STRIDE, SPHERE } from './shape-record.ts';
@@ -7,19 +8,20 @@ import { BOX, CAPSULE, CYLINDER, ORIGIN, PARAMETERS, RECORD_STRIDE, SPHERE } fro
  * several; −1 if none. A point on a surface, within a nanometre, is outside: things stand on things. Sheets and
  * meshes hold nothing: that they are closed is not known.
  */
-export function solidAround(geometry: Geometry, x_m: number, y_m: number, z_m: number): number {
+export function solidAround(geometry: Geometry, point_m: Vec3): number {
+  const [x, y, z] = point_m;
   const { bounds, skip, first, count, order } = geometry.hierarchy;
   let around = -1;
   let node = 0;
   while (node < skip.length) {
     const at = node * BOUNDS_STRIDE;
     const within =
-      x_m >= bounds[at]! &&
-      y_m >= bounds[at + 1]! &&
-      z_m >= bounds[at + 2]! &&
-      x_m <= bounds[at + 3]! &&
-      y_m <= bounds[at + 4]! &&
-      z_m <= bounds[at + 5]!;
+      x >= bounds[at]! &&
+      y >= bounds[at + 1]! &&
+      z >= bounds[at + 2]! &&
+      x <= bounds[at + 3]! &&
+      y <= bounds[at + 4]! &&
+      z <= bounds[at + 5]!;
     if (!within) {
       node = skip[node]!;
       continue;
@@ -27,8 +29,7 @@ export function solidAround(geometry: Geometry, x_m: number, y_m: number, z_m: n
     const start = first[node]!;
     for (let i = start; i < start + count[node]!; i++) {
       const shape = order[i]!;
-      if ((around < 0 || shape < around) && depthInside(geometry, shape, x_m, y_m, z_m) > SURFACE_m)
-        around = shape;
+      if ((around < 0 || shape < around) && depthInside(geometry, shape, x, y, z) > SURFACE_m) around = shape;
     }
     node++;
   }

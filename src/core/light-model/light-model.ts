@@ -4,6 +4,8 @@ import type { Face } from '../lamps/face.ts';
 import type { LampFrame } from '../lamps/lamp-frame.ts';
 import type { Vec3 } from '../math/vec3.ts';
 import type { Distribution } from '../photometry/distribution.ts';
+import type { Spectrum } from '../spectra/wavelengths.ts';
+import type { SurfaceOptics } from '../surfaces/surface-optics.ts';
 
 /**
  * The flat form of a scene that light is computed from: what a document compiles to, and what every solver reads.
@@ -20,6 +22,9 @@ export interface LightModel {
   /** `panes[i].direct`, packed for the ray routines. */
   readonly paneDirect: Float64Array;
   readonly lamps: readonly Lamp[];
+  /** Linear RGB of each lamp's light off the diffuse base of each surface, for lamp light of luminance 1, integrated over
+   * the spectrum: three numbers at 3·(lamp·surfaces.length + surface). */
+  readonly lampOnSurface_RGB: Float64Array;
   readonly haze: Haze | null;
   readonly sky: Sky | null;
 }
@@ -35,10 +40,9 @@ export interface Surface {
   readonly name: string;
   /** Linear RGB reflectance of the diffuse base; of a bare metal, its colour at normal incidence. */
   readonly reflectance: Vec3;
-  readonly metal: string | null;
-  readonly roughness: number;
-  /** Refractive index of the clear coat; null without one. */
-  readonly coatIor: number | null;
+  readonly optics: SurfaceOptics;
+  /** The same with its roughness raised: for lobes that must not be met by chance. */
+  readonly blurred: SurfaceOptics;
 }
 
 export interface Pane {
@@ -62,7 +66,8 @@ export interface Lamp {
   /** Level × what the filters pass of this lamp's light; 0 when switched off. */
   readonly gain: number;
   readonly filterLoss_stops: number;
-  /** Colour of the light after filters: CIE 1931 XYZ scaled to Y = 1. */
+  /** Spectrum of the light after coloured filters, any scale, and its colour: CIE 1931 XYZ scaled to Y = 1. */
+  readonly spectrum: Spectrum;
   readonly colour_XYZ: Vec3;
   readonly photometryUncertainty_stops: number;
 }

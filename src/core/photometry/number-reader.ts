@@ -56,6 +56,12 @@ export class NumberReader {
     );
   }
 
+  /** Whether the next number stands on a later line than the last. */
+  nextStartsLine(): boolean {
+    this.#skipSeparators();
+    return this.#line > this.#lineOfLast;
+  }
+
   /** How many values stand between here and the end, and on which line the last one stands. */
   ahead(): { readonly count: number; readonly lastLine: number } {
     const [at, line] = [this.#at, this.#line];

@@ -8,7 +8,7 @@ import { refuse } from './photometry-error.ts';
 /** Closer angles are a writing fault: no goniometer resolves them, and interpolation would divide by nearly zero. */
 const MIN_STEP_DEG = 1e-4;
 
-/** No lamp comes near: the largest searchlights reach about 1e10 cd. */
+/** No lamp comes near. */
 const MAX_CANDELA = 1e12;
 
 /** Below this the table is dark as far as any exposure goes. */

@@ -1,6 +1,6 @@
 import { saveScene } from '../../scene/file/save-scene.ts';
-import type { EditorStore } from '../store/editor-store.ts';
 import type { Scene } from '../store/editor-state.ts';
+import type { EditorStore } from '../store/editor-store.ts';
 import { forgetKeptScene, keepScene } from './kept-scene.ts';
 
 const CALM_ms = 400;

@@ -33,7 +33,9 @@ export async function takeFiles(
     try {
       return await how(file);
     } catch {
-      unreadable.push(problem(`"${file.name}", which could not be read`, 'a file, not a folder, and still there'));
+      unreadable.push(
+        problem(`"${file.name}", which could not be read`, 'a file, not a folder, and still there'),
+      );
       return undefined;
     }
   };
@@ -51,7 +53,9 @@ export async function takeFiles(
 function tooLarge(file: File): Problem[] {
   const limit = BESIDE_A_SCENE.test(file.name) ? MAX_FILE_BYTES : MAX_SCENE_BYTES;
   if (file.size <= limit) return [];
-  return [problem(`"${file.name}" of ${megabytes(file.size)}`, `at most ${megabytes(limit)}; it was not read`)];
+  return [
+    problem(`"${file.name}" of ${megabytes(file.size)}`, `at most ${megabytes(limit)}; it was not read`),
+  ];
 }
 
 function megabytes(bytes: number): string {

@@ -9,13 +9,15 @@ export interface Scene {
   readonly beside: BesideFiles;
 }
 
+/** Straight light only; all light, still being refined; all light, as exact as is wanted. */
+export type Extent = 'straight' | 'settling' | 'all';
+
 /** What the numbers on screen were computed for; they are stale when the page has moved on from it. */
 export interface ShownReading extends Pick<Answer, 'report' | 'problems'> {
   readonly scene: Scene;
   readonly camera: string | undefined;
   readonly setup: string | undefined;
-  /** Computed while something moved, to a wider error. */
-  readonly coarse: boolean;
+  readonly extent: Extent;
   /** From asking the worker to its answer. */
   readonly latency_ms: number;
 }
@@ -29,13 +31,15 @@ export interface Refused {
 export interface EditorState {
   /** Null until the first scene is open. The only part that undo goes back over. */
   readonly scene: Scene | null;
+  /** Counts the scenes that were opened, for what starts afresh with each. */
+  readonly openings: number;
   /** Ids that were asked for; undefined: the first camera, the base. */
   readonly camera: string | undefined;
   readonly setup: string | undefined;
   readonly lamp: string | undefined;
   readonly mark: string | undefined;
   readonly unit: IlluminanceUnit;
-  /** A drag or a held key is under way: numbers may be coarser, and history takes it as one step. */
+  /** A drag or a held key is under way: numbers are of straight light, and history takes it as one step. */
   readonly gesture: boolean;
   /** Why the last edit was not taken. */
   readonly refusedEdit: string | null;
@@ -53,6 +57,7 @@ export interface EditorState {
 
 export const INITIAL_STATE: EditorState = {
   scene: null,
+  openings: 0,
   camera: undefined,
   setup: undefined,
   lamp: undefined,

@@ -1,5 +1,5 @@
-import { redo, undo } from './edits.ts';
 import type { EditorStore } from './editor-store.ts';
+import { redo, undo } from './edits.ts';
 
 /** Ctrl or ⌘ with Z, with Shift+Z, with Y. Text fields keep their own undo while they are being typed in. */
 export function listenForUndoKeys(store: EditorStore): void {

@@ -42,14 +42,19 @@ export function markChosen(state: EditorState): string | undefined {
   return present(marks, state.mark) ?? marks?.[0]?.id;
 }
 
-/** Whether the numbers on screen are those of the scene on screen. */
-export function readingIsFresh(state: EditorState): boolean {
+/**
+ * What the numbers on screen are worth: those of another scene (`stale`), of straight light while something moves, not
+ * yet as exact as they will be, or the last word (`fresh`).
+ */
+export type Freshness = 'stale' | 'moving' | 'settling' | 'fresh';
+
+export function readingFreshness(state: EditorState): Freshness {
   const { reading, scene, gesture } = state;
-  return (
-    reading !== null &&
-    reading.scene === scene &&
-    (gesture || !reading.coarse) &&
-    reading.camera === cameraShown(state)?.id &&
-    reading.setup === setupShown(state)
-  );
+  const itsOwn =
+    reading?.scene === scene &&
+    reading?.camera === cameraShown(state)?.id &&
+    reading?.setup === setupShown(state);
+  if (!reading || !itsOwn) return 'stale';
+  if (gesture && reading.extent === 'straight') return 'moving';
+  return reading.extent === 'all' ? 'fresh' : 'settling';
 }

@@ -1,9 +1,9 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Session } from '../session.ts';
-import { canUndo } from './edits.ts';
 import type { EditorState } from './editor-state.ts';
 import type { EditorStore } from './editor-store.ts';
+import { canUndo } from './edits.ts';
 
 const SessionContext = createContext<Session | null>(null);
 export const SessionProvider = SessionContext.Provider;

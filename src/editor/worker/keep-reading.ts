@@ -1,53 +1,94 @@
-import type { SceneDocument } from '../../scene/schema/document.ts';
-import type { EditorState } from '../store/editor-state.ts';
+import type { MeterReport } from '../../scene/meter/meter-scene.ts';
+import type { EditorState, Extent, Scene, ShownReading } from '../store/editor-state.ts';
 import type { EditorStore } from '../store/editor-store.ts';
 import { cameraShown, setupShown } from '../store/shown-scene.ts';
-import { changesSince } from './document-changes.ts';
+import { deskTalk } from './desk-talk.ts';
 import { latestWins } from './latest-wins.ts';
-import type { BesideFiles, ReadingDesk } from './reading-desk.ts';
+import type { LampLook, ReadingDesk } from './reading-desk.ts';
 
-/** Wanted numerical error, 95 %: coarse enough to follow a finger, fine enough to print. */
-const ERROR_MOVING_stops = 0.1;
-const ERROR_AT_REST_stops = 0.02;
+/** Wanted numerical error of straight light, 95 %: far below what a meter shows. */
+const ERROR_STRAIGHT_stops = 0.1;
 
-/** Keeps the numbers in the store those of the scene in the store. Returns a way to stop. */
-export function keepReading(store: EditorStore, desk: ReadingDesk): () => void {
-  let sent: { document: SceneDocument; beside: BesideFiles } | null = null;
+/**
+ * Keeps the numbers in the store those of the scene in the store. Straight light follows every move; when nothing moves,
+ * all light is read, each at a desk of its own, so that the quick one never waits for the thorough one. Returns a way to
+ * stop.
+ */
+export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: ReadingDesk): () => void {
   let stopped = false;
+  const askQuick = deskTalk(quick);
+  const askThorough = deskTalk(thorough);
 
-  const ask = latestWins(async () => {
-    const state = store.getState();
-    const { scene } = state;
-    if (!scene || stopped) return;
-    const camera = cameraShown(state)?.id;
-    const setup = setupShown(state);
+  const show = (what: Wanted, extent: Extent, report: MeterReport, asked_ms: number) => {
+    const { scene, camera, setup } = what;
+    const latency_ms = performance.now() - asked_ms;
+    const reading: ShownReading = { scene, camera, setup, extent, report, problems: [], latency_ms };
+    store.setState({ reading, readingFailure: null });
+  };
+  const fail = (error: unknown) => {
+    if (!stopped) store.setState({ reading: null, readingFailure: (error as Error).message });
+  };
+
+  const straight = latestWins(async () => {
+    const what = wanted(store.getState());
+    if (!what || stopped) return;
+    const { scene, camera, setup } = what;
     const asked_ms = performance.now();
     try {
-      const changes = changesSince(sent?.document ?? null, scene.document);
-      const beside = sent?.beside === scene.beside ? {} : { beside: scene.beside };
-      sent = scene;
-      const coarse = state.gesture;
-      const error_stops = coarse ? ERROR_MOVING_stops : ERROR_AT_REST_stops;
-      const answer = await desk.read({ changes, ...beside, setup, camera, error_stops });
-      if (stopped) return;
+      const asked = {
+        camera,
+        setup,
+        light: 'direct',
+        error_stops: ERROR_STRAIGHT_stops,
+        drawn: true,
+      } as const;
+      const answer = await askQuick(scene, asked);
+      if (stopped || !answer) return;
       const { report, problems, looks, stage } = answer;
-      const latency_ms = performance.now() - asked_ms;
+      const state = store.getState();
       store.setState({
-        reading: { report, problems, scene, camera, setup, coarse, latency_ms },
-        readingFailure: null,
-        ...(looks.length > 0 || report ? { looks: new Map(looks.map((look) => [look.id, look])) } : {}),
+        ...(looks ? { looks: sameWhereEqual(state.looks, looks) } : {}),
         ...(stage ? { stage } : {}),
       });
+      if (!report) {
+        const latency_ms = performance.now() - asked_ms;
+        store.setState({
+          reading: { ...what, extent: 'all', report, problems, latency_ms },
+          readingFailure: null,
+        });
+      } else if (state.gesture || !state.reading?.report) {
+        show(what, 'straight', report, asked_ms);
+      }
     } catch (error) {
-      sent = null;
-      if (!stopped) store.setState({ reading: null, readingFailure: (error as Error).message });
+      fail(error);
+    }
+  });
+
+  const all = latestWins(async () => {
+    const state = store.getState();
+    const what = wanted(state);
+    if (!what || stopped || state.gesture) return;
+    const { scene, camera, setup } = what;
+    const asked_ms = performance.now();
+    const still = () => !stopped && !store.getState().gesture && same(what, wanted(store.getState()));
+    try {
+      const answer = await askThorough(scene, { camera, setup, light: 'all', drawn: false }, (report) => {
+        if (still()) show(what, 'settling', report, asked_ms);
+      });
+      if (answer?.report && still()) show(what, 'all', answer.report, asked_ms);
+    } catch (error) {
+      fail(error);
     }
   });
 
   const unsubscribe = store.subscribe((now, before) => {
-    if (RELEVANT.some((part) => now[part] !== before[part])) ask();
+    if (!RELEVANT.some((part) => now[part] !== before[part])) return;
+    thorough.leaveOff();
+    straight();
+    all();
   });
-  ask();
+  straight();
+  all();
   return () => {
     stopped = true;
     unsubscribe();
@@ -55,3 +96,31 @@ export function keepReading(store: EditorStore, desk: ReadingDesk): () => void {
 }
 
 const RELEVANT = ['scene', 'camera', 'setup', 'gesture'] as const satisfies readonly (keyof EditorState)[];
+
+interface Wanted {
+  readonly scene: Scene;
+  readonly camera: string | undefined;
+  readonly setup: string | undefined;
+}
+
+function wanted(state: EditorState): Wanted | null {
+  const { scene } = state;
+  return scene && { scene, camera: cameraShown(state)?.id, setup: setupShown(state) };
+}
+
+function same(one: Wanted, other: Wanted | null): boolean {
+  return other?.scene === one.scene && other.camera === one.camera && other.setup === one.setup;
+}
+
+/** Looks that are what they were stay the same objects, so that what is drawn from them is not drawn anew. */
+function sameWhereEqual(
+  before: ReadonlyMap<string, LampLook>,
+  now: readonly LampLook[],
+): ReadonlyMap<string, LampLook> {
+  const looks = now.map((look) => {
+    const known = before.get(look.id);
+    return known && JSON.stringify(known) === JSON.stringify(look) ? known : look;
+  });
+  const unchanged = before.size === looks.length && looks.every((look) => before.get(look.id) === look);
+  return unchanged ? before : new Map(looks.map((look) => [look.id, look]));
+}

@@ -9,7 +9,7 @@ import { sceneWarnings } from '../../scene/compile/scene-warnings.ts';
 import { openScene } from '../../scene/file/open-scene.ts';
 import { readSceneFiles, type SceneFiles } from '../../scene/files/scene-files.ts';
 import { LIBRARY } from '../../scene/library/library.ts';
-import { type MeterReport, meterScene } from '../../scene/meter/meter-scene.ts';
+import { type MeterReport, type SceneMetering, startMeteringScene } from '../../scene/meter/meter-scene.ts';
 import { type Problem, SceneError } from '../../scene/problems/problem.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
@@ -30,7 +30,12 @@ export interface Question {
   readonly beside?: BesideFiles;
   readonly setup: string | undefined;
   readonly camera: string | undefined;
-  readonly error_stops: number;
+  /** Straight light in milliseconds, or all light in about a second. */
+  readonly light: 'direct' | 'all';
+  /** Wanted numerical error, 95 %; the meter's own when left out. */
+  readonly error_stops?: number;
+  /** Whether what the working view draws is wanted too. */
+  readonly drawn: boolean;
 }
 
 /** What the working view draws of the light model's bodies. */
@@ -54,7 +59,8 @@ export interface Answer {
   /** Null where the scene cannot be metered; `problems` says why. */
   readonly report: MeterReport | null;
   readonly problems: readonly Problem[];
-  readonly looks: readonly LampLook[];
+  /** Null where none were asked for, or the scene does not compile. */
+  readonly looks: readonly LampLook[] | null;
   /** Null while they are those of the answer before. */
   readonly stage: StageParts | null;
 }
@@ -62,8 +68,16 @@ export interface Answer {
 /** Works in the worker: opens scenes and reads the meter, and keeps what one reading can take over from the last. */
 export interface ReadingDesk {
   open(text: string, beside: BesideFiles): Promise<Opening>;
-  read(question: Question): Promise<Answer>;
+  /**
+   * Null when another question or `leaveOff` came before it was done. `onReport` hears what is read so far, while it is
+   * not yet as exact as was asked.
+   */
+  read(question: Question, onReport?: (report: MeterReport) => void): Promise<Answer | null>;
+  leaveOff(): void;
 }
+
+/** Between two reports of one reading. */
+const REPORT_EVERY_ms = 250;
 
 export function newReadingDesk(): ReadingDesk {
   const memo = newCompileMemo();
@@ -81,25 +95,59 @@ export function newReadingDesk(): ReadingDesk {
     return filesRead;
   };
 
+  let turn = 0;
+
   return {
     open,
-    async read(question) {
+    leaveOff() {
+      turn++;
+    },
+    async read(question, onReport) {
+      const mine = ++turn;
       document = withChanges(document, question.changes);
       if (question.beside) beside = question.beside;
+      let looks: LampLook[] | null = null;
+      let stage: StageParts | null = null;
       try {
         const shown = sceneInSetup(document, question.setup);
         const { files, problems } = await filesOf(shown);
-        if (problems.some(isError)) return { report: null, problems, looks: [], stage: null };
+        if (problems.some(isError)) return { report: null, problems, looks, stage };
         const model = compileScene(shown, files, LIBRARY, memo);
-        const stage = model.parts === partsSent ? null : stageOf(model);
-        partsSent = model.parts;
-        return { ...reported(shown, model, question), looks: model.lamps.map(lookOf), stage };
+        if (question.drawn) {
+          looks = model.lamps.map(lookOf);
+          if (model.parts !== partsSent) stage = stageOf(model);
+          partsSent = model.parts;
+        }
+        const { setup, camera, light, error_stops } = question;
+        const metering = startMeteringScene(shown, model, { setup, camera, light, error_stops });
+        const done = await refined(metering, () => turn === mine, onReport);
+        return done ? { report: metering.report(), problems: [], looks, stage } : null;
       } catch (error) {
+        // A scene without a camera, or with a mark on a lamp, is still drawn; only its numbers are wanting.
         if (!(error instanceof SceneError)) throw error;
-        return { report: null, problems: error.problems, looks: [], stage: null };
+        return { report: null, problems: error.problems, looks, stage };
       }
     },
   };
+}
+
+/** Refines step by step, so that a newer question is heard in between. False when one came. */
+async function refined(
+  metering: SceneMetering,
+  stillWanted: () => boolean,
+  onReport: ((report: MeterReport) => void) | undefined,
+): Promise<boolean> {
+  let reported_ms = Number.NEGATIVE_INFINITY;
+  while (!metering.done()) {
+    if (onReport && performance.now() - reported_ms > REPORT_EVERY_ms) {
+      onReport(metering.report());
+      reported_ms = performance.now();
+    }
+    await new Promise((next) => setTimeout(next));
+    if (!stillWanted()) return false;
+    metering.refine();
+  }
+  return true;
 }
 
 async function open(text: string, beside: BesideFiles): Promise<Opening> {
@@ -151,20 +199,6 @@ function readerOf(beside: BesideFiles) {
 
 function isError(problem: Problem): boolean {
   return problem.severity === 'error';
-}
-
-/** A scene without a camera or with a mark on a lamp is still drawn; only its numbers are wanting. */
-function reported(
-  document: SceneDocument,
-  model: LightModel,
-  { setup, camera, error_stops }: Question,
-): { report: MeterReport | null; problems: readonly Problem[] } {
-  try {
-    return { report: meterScene(document, model, { setup, camera, error_stops }), problems: [] };
-  } catch (error) {
-    if (!(error instanceof SceneError)) throw error;
-    return { report: null, problems: error.problems };
-  }
 }
 
 function stageOf({ parts, surfaces, panes }: LightModel): StageParts {

@@ -1,4 +1,4 @@
-import { type Remote, wrap } from 'comlink';
+import { proxy, type Remote, wrap } from 'comlink';
 import type { ReadingDesk } from './reading-desk.ts';
 
 /** The reading desk in its worker. A worker that dies answers nothing: every call fails then, instead of waiting. */
@@ -21,7 +21,8 @@ export function startWorkerDesk(): WorkerDesk {
     dead ? Promise.reject(dead) : Promise.race([answer(), death]);
   return {
     open: (text, beside) => orDeath(() => remote.open(text, beside)),
-    read: (question) => orDeath(() => remote.read(question)),
+    read: (question, onReport) => orDeath(() => remote.read(question, onReport && proxy(onReport))),
+    leaveOff: () => void remote.leaveOff(),
     close: () => worker.terminate(),
   };
 }

@@ -4,6 +4,8 @@ import { type Problem, problemAt, shown } from '../problems/problem.ts';
 import { findReferences } from '../references/find-references.ts';
 import { mapReferences } from '../references/map-references.ts';
 import { type DictionaryName, LISTS, type ListName, type SceneDocument } from '../schema/document.ts';
+import type { Setup } from '../schema/setup.ts';
+import { targetOf } from '../setups/apply-setup.ts';
 import { mergePatch } from '../setups/merge-patch.ts';
 import type { Command } from './command.ts';
 
@@ -97,10 +99,8 @@ function renameThing(document: SceneDocument, id: string, to: string): Applied {
   const referring = mapReferences(document, (kind, name) =>
     name === id && names(kind, found.list) ? to : name,
   );
-  const setups = referring.setups?.map((setup) => ({ ...setup, changes: renamedKey(setup.changes, id, to) }));
-  return inList({ ...referring, ...(setups ? { setups } : {}) }, id, (list, i) =>
-    list.with(i, { ...(list[i] as object), id: to }),
-  );
+  const followed = inSetups(document, referring, found.list, id, (changes) => renamedKey(changes, id, to));
+  return inList(followed, id, (list, i) => list.with(i, { ...(list[i] as object), id: to }));
 }
 
 /**
@@ -115,13 +115,32 @@ function removeThing(document: SceneDocument, id: string): Applied {
     name === id && names(kind, found.list) ? undefined : name,
   );
   const kept: SceneDocument = { ...referring };
-  if (referring.readings)
-    kept.readings = referring.readings.filter((r) => r.mark !== undefined && r.lamps.length > 0);
-  if (referring.paths) kept.paths = referring.paths.filter((p) => p.of !== undefined);
-  if (referring.setups) {
-    kept.setups = referring.setups.map((setup) => ({ ...setup, changes: withoutKey(setup.changes, id) }));
+  if (referring.readings) {
+    // A reading without one of its lamps would say that the others gave all of it.
+    const complete = new Map(document.readings?.map((r) => [r.id, r.lamps.length]));
+    kept.readings = referring.readings.filter(
+      (r) => r.mark !== undefined && r.lamps.length === complete.get(r.id),
+    );
   }
-  return { document: kept };
+  if (referring.paths) kept.paths = referring.paths.filter((p) => p.of !== undefined);
+  return { document: inSetups(document, kept, found.list, id, (changes) => withoutKey(changes, id)) };
+}
+
+type Changes = Setup['changes'];
+
+/** `edited` with the setups' changes passed through `change`, where the name means to them what is being edited. */
+function inSetups(
+  document: SceneDocument,
+  edited: SceneDocument,
+  target: ListName | DictionaryName,
+  name: string,
+  change: (changes: Changes) => Changes,
+): SceneDocument {
+  if (!edited.setups || targetOf(document, name)?.in !== target) return edited;
+  return {
+    ...edited,
+    setups: edited.setups.map((setup) => ({ ...setup, changes: change(setup.changes) })),
+  };
 }
 
 function renameEntry(document: SceneDocument, dictionary: DictionaryName, name: string, to: string): Applied {
@@ -136,12 +155,11 @@ function renameEntry(document: SceneDocument, dictionary: DictionaryName, name: 
   const referring = mapReferences(document, (kind, used) =>
     kind === dictionary && used === name ? to : used,
   );
-  return {
-    document: {
-      ...referring,
-      [dictionary]: renamedKey(referring[dictionary] ?? {}, name, to),
-    } as SceneDocument,
-  };
+  const followed = inSetups(document, referring, dictionary, name, (changes) =>
+    renamedKey(changes, name, to),
+  );
+  const renamed = renamedKey<unknown>(followed[dictionary] ?? {}, name, to);
+  return { document: { ...followed, [dictionary]: renamed } as SceneDocument };
 }
 
 function removeEntry(
@@ -165,7 +183,8 @@ function removeEntry(
       };
     }
   }
-  return { document: { ...document, [dictionary]: withoutKey(entries, name) } as SceneDocument };
+  const forgotten = inSetups(document, document, dictionary, name, (changes) => withoutKey(changes, name));
+  return { document: { ...forgotten, [dictionary]: withoutKey<unknown>(entries, name) } as SceneDocument };
 }
 
 function renamedKey<T>(entries: Readonly<Record<string, T>>, key: string, to: string): Record<string, T> {

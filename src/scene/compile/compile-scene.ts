@@ -14,9 +14,12 @@ import type { Site } from '../schema/site.ts';
 import { figureShapes } from './figure-shapes.ts';
 import { type HeadLight, headLight } from './head-light.ts';
 import { lampLight } from './lamp-light.ts';
+import { lampOnSurface_RGB } from './lamp-on-surface.ts';
 import { newPalette, type Palette } from './palette.ts';
 import { solidParts } from './solid-shapes.ts';
 
+/** Ten times the budget; what lies beyond would fill the memory. */
+const MAX_SHAPES = 1_000_000;
 const DEFAULT_ALBEDO = 0.95;
 const DEFAULT_ANISOTROPY = 0.8;
 const DEFAULT_SKY_K = 4100;
@@ -63,6 +66,11 @@ export function compileScene(
     panes: palette.panes,
     paneDirect: Float64Array.from(palette.panes, (pane) => pane.direct),
     lamps,
+    lampOnSurface_RGB: lampOnSurface_RGB(
+      lamps.map((lamp) => lamp.spectrum),
+      palette.surfaces,
+      palette.spectra,
+    ),
     haze: document.haze ? hazeOf(document.haze) : null,
     sky: document.site?.sky ? skyOf(document.site.sky) : null,
   };
@@ -85,7 +93,14 @@ function geometryOf(
     owners.push({ id: thing.id, name: thing.name ?? thing.id });
     for (const part of made) parts.push(part);
   };
-  for (const solid of solids ?? []) gather(solid, solidParts(solid, owners.length, palette, files));
+  for (const [index, solid] of (solids ?? []).entries()) {
+    gather(solid, solidParts(solid, owners.length, palette, files));
+    if (parts.length > MAX_SHAPES) {
+      const found = `more than ${MAX_SHAPES} sheets and triangles up to here`;
+      const expected = 'fewer windows, thinner meshes or fewer copies of them';
+      throw new SceneError([problemAt(document, ['solids', index], { found, expected })]);
+    }
+  }
   for (const figure of figures ?? []) gather(figure, figureShapes(figure, owners.length, palette));
   const built = { geometry: buildGeometry(parts), parts, owners, palette };
   memo.geometry = { key, files, built };

@@ -4,7 +4,9 @@ import type { Lamp as LampModel } from '../../core/light-model/light-model.ts';
 import { degreesFromRadians } from '../../core/math/angle.ts';
 import { angleBetween, type Vec3 } from '../../core/math/vec3.ts';
 import { tiltFactor } from '../../core/photometry/tilt.ts';
+import { colourGel } from '../../core/spectra/colour-gel.ts';
 import { conversionGel, conversionGelOfTransmission } from '../../core/spectra/conversion-filter.ts';
+import { greenGel } from '../../core/spectra/green-gel.ts';
 import { neutralTransmission } from '../../core/spectra/neutral.ts';
 import { luminousFraction, tristimulusOf } from '../../core/spectra/observer.ts';
 import { product, resampled, type Spectrum } from '../../core/spectra/wavelengths.ts';
@@ -13,6 +15,7 @@ import type { SceneDocument } from '../schema/document.ts';
 import type { Filter } from '../schema/filter.ts';
 import type { FaceShape, Head } from '../schema/head.ts';
 import type { Lamp } from '../schema/lamp.ts';
+import { behindDiffusion } from './behind-diffusion.ts';
 import type { HeadLight } from './head-light.ts';
 
 /** LM-63 counts a luminaire's tilt from the attitude it was measured in: aimed at the nadir. */
@@ -27,7 +30,7 @@ export function lampLight(
   library: Library,
 ): LampModel {
   const filters = (lamp.filters ?? []).map((name) => entryNamed(document.filters, library.filters, name)!);
-  const { colour_XYZ, transmission } = filtered(headLight.spectrum, filters);
+  const { spectrum, colour_XYZ, transmission } = filtered(headLight.spectrum, filters);
   const level = lamp.on === false ? 0 : (lamp.level ?? 1);
   const frame = lampFrame(lamp.position_m, lamp.aim_m, lamp.roll_deg);
   const tilt_deg = degreesFromRadians(angleBetween(frame.a, STRAIGHT_DOWN));
@@ -38,39 +41,66 @@ export function lampLight(
     head: lamp.head,
     frame,
     face: emittingFace(head.face),
-    distribution: headLight.distribution,
+    distribution: behindDiffusion(headLight.distribution, filters),
     gain: level * burning * transmission,
     filterLoss_stops: -Math.log2(transmission),
+    spectrum,
     colour_XYZ,
     photometryUncertainty_stops: headLight.uncertainty_stops,
   };
 }
 
-/** What a stack of filters makes of a lamp's light: its colour at Y = 1, and the luminous share that passes. */
+/**
+ * What a stack of filters makes of a lamp's light: its spectrum and colour, and the luminous share that passes. Their order
+ * does not matter. Where the light of diffusion goes is another matter: `behindDiffusion`.
+ */
 export function filtered(
   spectrum: Spectrum,
   filters: readonly Filter[],
-): { readonly colour_XYZ: Vec3; readonly transmission: number } {
+): { readonly spectrum: Spectrum; readonly colour_XYZ: Vec3; readonly transmission: number } {
   let colours: Spectrum = new Float64Array(spectrum.length).fill(1);
   let neutral = 1;
   for (const filter of filters) {
-    if (filter.kind === 'conversion') {
-      const { shift_mired, transmission } = filter;
-      const gel =
-        transmission === undefined
-          ? conversionGel(shift_mired)
-          : conversionGelOfTransmission(shift_mired, transmission);
-      colours = product(colours, gel);
-    } else if (filter.kind === 'table') {
-      colours = product(colours, resampled(filter.wavelength_nm, filter.transmittance, 'held'));
-    } else {
-      neutral *= neutralTransmission(filter.stops);
+    switch (filter.kind) {
+      case 'conversion':
+      case 'green':
+      case 'colour':
+      case 'table':
+        colours = product(colours, transmittanceOf(filter));
+        break;
+      case 'neutral':
+      case 'net':
+        neutral *= neutralTransmission(filter.stops);
+        break;
+      case 'diffusion':
+        neutral *= filter.transmission;
+        break;
     }
   }
-  const [X, Y, Z] = tristimulusOf(product(spectrum, colours));
+  const passed = product(spectrum, colours);
+  const [X, Y, Z] = tristimulusOf(passed);
   // A filter that lets nothing through has no colour; equal-energy white stands in, weighted by no light.
   const colour_XYZ: Vec3 = Y > 0 ? [X / Y, 1, Z / Y] : [1, 1, 1];
-  return { colour_XYZ, transmission: neutral * luminousFraction(spectrum, colours) };
+  return { spectrum: passed, colour_XYZ, transmission: neutral * luminousFraction(spectrum, colours) };
+}
+
+type ColouredFilter = Extract<Filter, { kind: 'conversion' | 'green' | 'colour' | 'table' }>;
+
+function transmittanceOf(filter: ColouredFilter): Spectrum {
+  switch (filter.kind) {
+    case 'conversion': {
+      const { shift_mired, transmission } = filter;
+      return transmission === undefined
+        ? conversionGel(shift_mired)
+        : conversionGelOfTransmission(shift_mired, transmission);
+    }
+    case 'green':
+      return greenGel(filter.density);
+    case 'colour':
+      return colourGel(filter);
+    case 'table':
+      return resampled(filter.wavelength_nm, filter.transmittance, 'held');
+  }
 }
 
 export function emittingFace(face: FaceShape): Face {

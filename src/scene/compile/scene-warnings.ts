@@ -1,19 +1,24 @@
 import { solidAround } from '../../core/geometry/solid-around.ts';
 import type { SceneFiles } from '../files/scene-files.ts';
+import { LIBRARY } from '../library/library.ts';
 import { type Problem, problemAt } from '../problems/problem.ts';
 import type { SceneDocument } from '../schema/document.ts';
-import { compileScene } from './compile-scene.ts';
+import { type CompileMemo, compileScene, newCompileMemo } from './compile-scene.ts';
 
 /** What is allowed but is most likely a slip: a mark, a lamp or a camera inside something solid, a lamp over its stand. */
-export function sceneWarnings(document: SceneDocument, files: SceneFiles): Problem[] {
-  const model = compileScene(document, files);
+export function sceneWarnings(
+  document: SceneDocument,
+  files: SceneFiles,
+  memo: CompileMemo = newCompileMemo(),
+): Problem[] {
+  const model = compileScene(document, files, LIBRARY, memo);
   const warnings: Problem[] = [];
   const warn = (at: (string | number)[], found: string, expected: string) =>
     warnings.push(problemAt(document, at, { found, expected, severity: 'warning' }));
 
   for (const list of ['marks', 'lamps', 'cameras'] as const) {
     for (const [index, thing] of (document[list] ?? []).entries()) {
-      const shape = solidAround(model.geometry, ...thing.position_m);
+      const shape = solidAround(model.geometry, thing.position_m);
       if (shape < 0) continue;
       const owner = model.owners[model.parts[shape]!.owner]!;
       warn([list, index, 'position_m'], `a place inside ${owner.name}`, 'a place in the open');

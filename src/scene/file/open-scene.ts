@@ -1,15 +1,12 @@
 import { LIBRARY, type Library } from '../library/library.ts';
 import { migrate } from '../migrations/migrate.ts';
-import type { Problem } from '../problems/problem.ts';
+import { MAX_PROBLEMS, type Problem } from '../problems/problem.ts';
 import { identityProblems, knownNames, referenceProblems } from '../problems/reference-problems.ts';
 import { schemaProblems } from '../problems/schema-problems.ts';
 import { setupProblems } from '../problems/setup-problems.ts';
 import { shapeProblems } from '../problems/shape-problems.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import { parseJson, withLines } from './parse-json.ts';
-
-/** At most so many problems are listed: past that, the file is something else. */
-const MAX_PROBLEMS = 200;
 
 export type Opened =
   | { readonly document: SceneDocument; readonly problems: readonly Problem[] }
@@ -30,7 +27,10 @@ export function openRaw(given: unknown, library: Library = LIBRARY): Opened {
   if ('problem' in migrated) return { document: null, problems: [migrated.problem] };
   const { raw } = migrated;
   const names = knownNames(raw, library);
-  const problems = [...schemaProblems(raw), ...identityProblems(raw), ...referenceProblems(raw, names)];
+  const dangling = referenceProblems(raw, names);
+  const said = new Set(dangling.map((p) => p.path));
+  const malformed = schemaProblems(raw).filter((p) => !said.has(p.path));
+  const problems = [...malformed, ...identityProblems(raw), ...dangling];
   if (problems.length === 0) {
     const document = raw as SceneDocument;
     problems.push(...shapeProblems(document), ...setupProblems(document, names));

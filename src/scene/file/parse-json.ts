@@ -12,6 +12,8 @@ import { type Path, type Problem, problemAt, shown } from '../problems/problem.t
 export const MAX_SCENE_BYTES = 20_000_000;
 /** Deeper than any real scene (a window run in a solid is 5 deep); refused so that no recursion can overflow. */
 const MAX_DEPTH = 40;
+/** Names, values, brackets, commas and colons; 20 000 solids have under a million of them. */
+const MAX_TOKENS = 2_000_000;
 
 /**
  * JSON text to a value. Says line and column of what is wrong, and refuses what JSON.parse would swallow in silence:
@@ -87,17 +89,18 @@ function structuralProblems(text: string): Problem[] {
   const problems: Problem[] = [];
   let lastString = '';
   let lastOffset = 0;
+  let tokens = 0;
   for (let token = scanner.scan() as number; token !== END && problems.length < 100; token = scanner.scan()) {
+    if (++tokens > MAX_TOKENS) {
+      const found = `more than ${MAX_TOKENS / 1e6} million names, values and brackets`;
+      return [problemAt(undefined, [], { found, expected: 'a scene, which needs fewer' })];
+    }
     if (token === OPEN_BRACE || token === OPEN_BRACKET) {
       open.push(token === OPEN_BRACE ? new Set() : null);
       if (open.length > MAX_DEPTH) {
+        const found = `more than ${MAX_DEPTH} brackets inside each other`;
         const line = lineOf(text, scanner.getTokenOffset());
-        return [
-          {
-            ...problemAt(undefined, [], { found: `nesting deeper than ${MAX_DEPTH}`, expected: 'a scene' }),
-            line,
-          },
-        ];
+        return [{ ...problemAt(undefined, [], { found, expected: 'a scene, which needs fewer' }), line }];
       }
     } else if (token === CLOSE_BRACE || token === CLOSE_BRACKET) {
       open.pop();
@@ -124,6 +127,7 @@ function structuralProblems(text: string): Problem[] {
 const MENDS: Readonly<Record<string, string>> = {
   InvalidSymbol: 'a number, text in quotes, true, false, null, {…} or […] (NaN and Infinity are not JSON)',
   InvalidNumberFormat: 'a number such as 1.5',
+  UnexpectedEndOfNumber: 'digits after the point or the e, as in 1.5',
   PropertyNameExpected: 'a field name in double quotes (no comma after the last field)',
   ValueExpected: 'a value (no comma after the last entry)',
   ColonExpected: 'a colon between name and value',
@@ -132,7 +136,10 @@ const MENDS: Readonly<Record<string, string>> = {
   CloseBracketExpected: 'a closing ]',
   EndOfFileExpected: 'nothing more after the scene',
   InvalidCommentToken: 'no comments (use "notes")',
+  UnexpectedEndOfComment: 'no comments (use "notes")',
   UnexpectedEndOfString: 'a closing quote',
+  InvalidUnicode: 'four hexadecimal digits after \\u',
+  InvalidEscapeCharacter: 'a backslash only before " \\ / b f n r t or u',
   InvalidCharacter: 'text without raw control characters',
 };
 

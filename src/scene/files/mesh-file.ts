@@ -6,6 +6,11 @@ export interface MeshData {
 
 /** More than this cannot be metered while a lamp is dragged; the budget is 100 000. */
 const MAX_TRIANGLES = 500_000;
+const MAX_CORNERS = 3 * MAX_TRIANGLES;
+/** All accessors together; a file may state any count without holding the figures. */
+const MAX_ELEMENTS = 10_000_000;
+const MAX_NODE_DEPTH = 200;
+const MAX_COORDINATE_m = 1e6;
 const GLB_MAGIC = 0x46546c67;
 const TRIANGLES = 4;
 
@@ -14,12 +19,7 @@ const TRIANGLES = 4;
  * textures are not read, the document's material rules. Throws with a message when it cannot be used.
  */
 export async function readMesh(bytes: Uint8Array): Promise<MeshData> {
-  // Loaded only when a scene has a mesh: most have none.
-  const { WebIO } = await import('@gltf-transform/core');
-  const io = new WebIO();
-  const binary =
-    bytes.byteLength >= 12 && new DataView(bytes.buffer, bytes.byteOffset).getUint32(0, true) === GLB_MAGIC;
-  const gltf = binary ? await io.readBinary(bytes) : await io.readJSON(selfContained(bytes));
+  const gltf = await readGltf(bytes);
 
   const positions: number[] = [];
   const indices: number[] = [];
@@ -29,7 +29,11 @@ export async function readMesh(bytes: Uint8Array): Promise<MeshData> {
     for (const primitive of node.getMesh()?.listPrimitives() ?? []) {
       const position = primitive.getAttribute('POSITION');
       if (!position || primitive.getMode() !== TRIANGLES) continue;
+      const order = primitive.getIndices();
+      const count = order ? order.getCount() : position.getCount();
       const first = positions.length / 3;
+      if (first + position.getCount() > MAX_CORNERS || indices.length + count > MAX_CORNERS)
+        throw new MeshFault(`it holds more than ${MAX_TRIANGLES} triangles; thin it out`);
       const p: number[] = [];
       for (let i = 0; i < position.getCount(); i++) {
         position.getElement(i, p);
@@ -40,29 +44,78 @@ export async function readMesh(bytes: Uint8Array): Promise<MeshData> {
           m[2] * x + m[6] * y + m[10] * z + m[14],
         );
       }
-      const order = primitive.getIndices();
-      const count = order ? order.getCount() : position.getCount();
-      for (let i = 0; i + 2 < count; i += 3) {
-        for (let k = i; k < i + 3; k++) indices.push(first + (order ? order.getScalar(k) : k));
+      for (let k = 0; k < count - (count % 3); k++) {
+        const corner = order ? order.getScalar(k) : k;
+        if (!(Number.isInteger(corner) && corner < position.getCount()))
+          throw new MeshFault(`a triangle names corner ${corner}, which is not there`);
+        indices.push(first + corner);
       }
-      if (indices.length / 3 > MAX_TRIANGLES)
-        throw new Error(`more than ${MAX_TRIANGLES} triangles; thin it out`);
     }
   });
-  if (indices.length === 0) throw new Error('it holds no triangles');
-  if (!positions.every((v) => Number.isFinite(v) && Math.abs(v) <= 1e6))
-    throw new Error('a corner is not a place');
-  const corners = positions.length / 3;
-  if (indices.some((i) => i >= corners)) throw new Error('a triangle names a corner that is not there');
+  if (indices.length === 0) throw new MeshFault('it holds no triangles');
+  const wild = positions.find((v) => !(Math.abs(v) <= MAX_COORDINATE_m));
+  if (wild !== undefined) throw new MeshFault(`a corner lies at ${wild} m`);
   return { positions: Float64Array.from(positions), indices: Uint32Array.from(indices) };
 }
 
-function selfContained(bytes: Uint8Array) {
-  const json = JSON.parse(new TextDecoder().decode(bytes));
-  const uris = [...(json.buffers ?? []), ...(json.images ?? [])].map((entry: { uri?: string }) => entry.uri);
-  if (uris.some((uri) => uri !== undefined && !uri.startsWith('data:'))) {
-    throw new Error('its data lie in other files; save it as one .glb');
+type GltfReader = import('@gltf-transform/core').WebIO;
+type GltfFile = Awaited<ReturnType<GltfReader['binaryToJSON']>>;
+
+/** A fault in words of ours; the library's own are about its insides. */
+class MeshFault extends Error {}
+
+async function readGltf(bytes: Uint8Array) {
+  // Loaded only when a scene has a mesh: most have none.
+  const { Logger, WebIO } = await import('@gltf-transform/core');
+  const io = new WebIO().setLogger(new Logger(Logger.Verbosity.SILENT));
+  try {
+    // A copy, because the library reads past the end of a view into the buffer behind it.
+    const file = await fileOf(io, new Uint8Array(bytes));
+    refuseUnusable(file.json);
+    return await io.readJSON(file);
+  } catch (error) {
+    if (error instanceof MeshFault) throw error;
+    const { message } = error as Error;
+    if (/external/i.test(message)) throw new MeshFault(ELSEWHERE);
+    throw new MeshFault(`it cannot be read (${message})`, { cause: error });
   }
-  const resources: Record<string, Uint8Array<ArrayBuffer>> = {};
-  return { json, resources };
+}
+
+async function fileOf(io: GltfReader, bytes: Uint8Array): Promise<GltfFile> {
+  const header = new DataView(bytes.buffer);
+  if (bytes.byteLength < 12 || header.getUint32(0, true) !== GLB_MAGIC) {
+    const json = JSON.parse(new TextDecoder().decode(bytes));
+    if (typeof json?.asset !== 'object') throw new MeshFault('it is not a glTF file');
+    return { json, resources: {} };
+  }
+  if (header.getUint32(8, true) > bytes.byteLength) throw new MeshFault('it is cut short');
+  return await io.binaryToJSON(bytes);
+}
+
+const ELSEWHERE = 'its data lie in other files; save it as one .glb';
+
+/** What the library would wait for, or follow round and round. */
+function refuseUnusable({ buffers = [], images = [], accessors = [], nodes = [] }: GltfFile['json']): void {
+  const uris = [...buffers, ...images].map(({ uri }) => uri);
+  // The library has put names that begin with two underscores in the place of data that it holds.
+  if (uris.some((uri) => uri !== undefined && !/^(?:data:|__)/.test(uri))) throw new MeshFault(ELSEWHERE);
+  const elements = accessors.reduce((sum, { count, sparse }) => sum + count + (sparse?.count ?? 0), 0);
+  if (!(elements <= MAX_ELEMENTS))
+    throw new MeshFault(`it states ${elements} elements, at most ${MAX_ELEMENTS} are read`);
+
+  const parents = new Map<number, number>();
+  for (const [parent, { children = [] }] of nodes.entries()) {
+    for (const child of children) {
+      if (parents.has(child)) throw new MeshFault(`node ${child} hangs from two others`);
+      parents.set(child, parent);
+    }
+  }
+  for (const node of nodes.keys()) {
+    let above = parents.get(node);
+    for (let depth = 1; above !== undefined; depth++) {
+      if (depth > MAX_NODE_DEPTH)
+        throw new MeshFault(`its nodes hang in a ring, or more than ${MAX_NODE_DEPTH} deep`);
+      above = parents.get(above);
+    }
+  }
 }

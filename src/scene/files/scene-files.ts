@@ -57,14 +57,20 @@ export async function readSceneFiles(
         problems.push(
           problemAt(document, at, {
             found: `"${file}": ${warning}`,
-            expected: 'a plain file',
+            expected: 'a file without oddities; it is used all the same',
             severity: 'warning',
           }),
         );
       }
     } catch (error) {
       if (!(error instanceof PhotometryError)) throw error;
-      problems.push(problemAt(document, at, { found: error.message, expected: 'a usable photometric file' }));
+      const { line, found, expected, mend } = error;
+      problems.push(
+        problemAt(document, at, {
+          found: `${found} in line ${line} of "${file}"`,
+          expected: `${expected}. ${mend}`,
+        }),
+      );
     }
   }
 

@@ -11,6 +11,12 @@ import led2 from '../../../assets/spectra/cie-led-b2.json';
 import led3 from '../../../assets/spectra/cie-led-b3.json';
 import led4 from '../../../assets/spectra/cie-led-b4.json';
 import led5 from '../../../assets/spectra/cie-led-b5.json';
+import aluminium from '../../../assets/spectra/metals/aluminium.json';
+import chromium from '../../../assets/spectra/metals/chromium.json';
+import iron from '../../../assets/spectra/metals/iron.json';
+import nickel from '../../../assets/spectra/metals/nickel.json';
+import silver from '../../../assets/spectra/metals/silver.json';
+import stainlessSteel from '../../../assets/spectra/metals/stainless-steel.json';
 import black from '../../../assets/spectra/reflectance/black.json';
 import blue from '../../../assets/spectra/reflectance/blue.json';
 import darkSkin from '../../../assets/spectra/reflectance/dark-skin.json';
@@ -21,6 +27,18 @@ import red from '../../../assets/spectra/reflectance/red.json';
 import white from '../../../assets/spectra/reflectance/white.json';
 import type { SpectrumTables } from '../../core/spectra/lamp-spectrum.ts';
 import { type SpectrumTable, spectrumOfTable } from '../../core/spectra/spectrum-table.ts';
+import { type MetalIndex, metalIndex } from '../../core/surfaces/metal-index.ts';
+import type { Metal } from '../schema/material.ts';
+
+/** Complex refractive indices of the metals that a material may be made of. */
+export const METAL_INDICES: Readonly<Record<Metal, MetalIndex>> = {
+  aluminium: metalIndex(aluminium),
+  chromium: metalIndex(chromium),
+  iron: metalIndex(iron),
+  nickel: metalIndex(nickel),
+  silver: metalIndex(silver),
+  'stainless-steel': metalIndex(stainlessSteel),
+};
 
 /** Published lamp spectra, on the core's wavelength grid. Discharge: two sodium street lamps, three metal-halide. */
 export const SPECTRUM_TABLES: SpectrumTables = {

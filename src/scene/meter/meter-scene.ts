@@ -1,14 +1,18 @@
-import {
-  DEFAULT_CALIBRATION,
-  type Calibration as MeterConstants,
-  type Zero,
-  zeroOf,
-} from '../../core/exposure/zero.ts';
+import { type Calibration as MeterConstants, type Zero, zeroOf } from '../../core/exposure/zero.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
 import { length, normalize, subtract, type Vec3 } from '../../core/math/vec3.ts';
-import { type Reading, readMeter } from '../../core/meter/meter.ts';
-import { nearestName } from '../problems/nearest-name.ts';
-import { problemAt, SceneError, shown } from '../problems/problem.ts';
+import {
+  isMetered,
+  type Metering,
+  type Reading,
+  readingOf,
+  refineMetering,
+  startMetering,
+} from '../../core/meter/meter.ts';
+import { DIRECT_DEFAULTS } from '../../core/transport/direct.ts';
+import { newTracer } from '../../core/transport/tracer.ts';
+import { calibrationOf, chosenCamera, exposureOf } from '../camera/scene-camera.ts';
+import { problemAt, SceneError } from '../problems/problem.ts';
 import type { Camera } from '../schema/camera.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import type { Mark } from '../schema/mark.ts';
@@ -32,8 +36,8 @@ export interface MeterReport {
   readonly covers: {
     readonly direct: true;
     readonly sky: true;
-    readonly bounce: false;
-    readonly haze: false;
+    readonly bounce: boolean;
+    readonly haze: boolean;
   };
   readonly marks: readonly MarkReport[];
 }
@@ -47,11 +51,25 @@ export interface MarkReport extends Reading {
 export interface MeterRequest {
   readonly setup?: string | undefined;
   readonly camera?: string | undefined;
+  /** Wanted numerical error, 95 %. */
   readonly error_stops?: number | undefined;
+  /** Straight light only, in milliseconds; or all light, in about a second. */
+  readonly light?: 'direct' | 'all' | undefined;
+}
+
+/** The readings of a scene in the making. */
+export interface SceneMetering {
+  /** Whether every mark has the error that was asked for, or cannot get it. */
+  done(): boolean;
+  /** Works on the mark that needs it most. */
+  refine(): void;
+  /** The readings so far, each with the error that it has. */
+  report(): MeterReport;
 }
 
 const DEFAULT_FACING = 'camera';
 const DEFAULT_RECEPTOR = 'dome';
+const DEFAULT_ERROR_stops = 0.05;
 
 /** Reads every mark of a scene whose setup has been applied and which is compiled to `model`. */
 export function meterScene(
@@ -59,54 +77,57 @@ export function meterScene(
   model: LightModel,
   request: MeterRequest = {},
 ): MeterReport {
+  const metering = startMeteringScene(document, model, request);
+  while (!metering.done()) metering.refine();
+  return metering.report();
+}
+
+/** The same step by step, for progress and for a page that shows what it has. */
+export function startMeteringScene(
+  document: SceneDocument,
+  model: LightModel,
+  request: MeterRequest = {},
+): SceneMetering {
   const camera = chosenCamera(document, request.camera);
-  const exposure = {
-    fNumber: camera.fNumber,
-    shutter_s: camera.shutter_s,
-    iso: camera.iso,
-    nd_stops: camera.nd_stops ?? 0,
-    loss_stops: camera.loss_stops ?? 0,
-  };
-  const calibration: MeterConstants = {
-    flat: document.calibration?.flat ?? DEFAULT_CALIBRATION.flat,
-    dome: document.calibration?.dome ?? DEFAULT_CALIBRATION.dome,
-    reflected: document.calibration?.reflected ?? DEFAULT_CALIBRATION.reflected,
-  };
+  const exposure = exposureOf(camera);
+  const calibration = calibrationOf(document);
+  const all = request.light === 'all';
+  const tracer = all ? newTracer(model) : null;
+  const error_stops = request.error_stops ?? (all ? DEFAULT_ERROR_stops : DIRECT_DEFAULTS.error_stops);
+  const marks = document.marks ?? [];
+  const meterings = marks.map((mark): Metering => {
+    const receptor = mark.receptor ?? DEFAULT_RECEPTOR;
+    const options = { exposure, calibration, error_stops };
+    return startMetering(model, tracer, meterPoint(document, mark, camera), receptor, options);
+  });
+  const unfinished = () => meterings.filter((metering) => !isMetered(metering));
+
   return {
-    keyfall: 1,
-    title: document.title,
-    setup: request.setup ?? null,
-    camera: camera.id,
-    exposure: { ...exposure, calibration, zero: zeroOf(exposure, calibration) },
-    covers: { direct: true, sky: true, bounce: false, haze: false },
-    marks: (document.marks ?? []).map((mark) => ({
-      id: mark.id,
-      name: mark.name ?? mark.id,
-      facing: facingText(mark),
-      ...readMeter(model, meterPoint(document, mark, camera), mark.receptor ?? DEFAULT_RECEPTOR, {
-        exposure,
-        calibration,
-        ...(request.error_stops === undefined ? {} : { error_stops: request.error_stops }),
-      }),
-    })),
+    done: () => unfinished().length === 0,
+    refine() {
+      const [first, ...others] = unfinished();
+      if (!first) return;
+      refineMetering(others.reduce((least, m) => (pathsOf(m) < pathsOf(least) ? m : least), first));
+    },
+    report: () => ({
+      keyfall: 1,
+      title: document.title,
+      setup: request.setup ?? null,
+      camera: camera.id,
+      exposure: { ...exposure, calibration, zero: zeroOf(exposure, calibration) },
+      covers: { direct: true, sky: true, bounce: all, haze: all },
+      marks: meterings.map((metering, i) => ({
+        id: marks[i]!.id,
+        name: marks[i]!.name ?? marks[i]!.id,
+        facing: facingText(marks[i]!),
+        ...readingOf(metering),
+      })),
+    }),
   };
 }
 
-/** The camera that was asked for, else the first. Throws SceneError when there is none. */
-export function chosenCamera(document: SceneDocument, id?: string): Camera {
-  const cameras = document.cameras ?? [];
-  const camera = id === undefined ? cameras[0] : cameras.find((c) => c.id === id);
-  if (camera) return camera;
-  const found = id === undefined ? 'no camera' : `no camera ${shown(id)}`;
-  const expected = 'a camera, because stops are counted from its exposure';
-  const nearest =
-    id === undefined
-      ? undefined
-      : nearestName(
-          id,
-          cameras.map((c) => c.id),
-        );
-  throw new SceneError([problemAt(document, ['cameras'], { found, expected, nearest })]);
+function pathsOf(metering: Metering): number {
+  return metering.indirect?.paths ?? 0;
 }
 
 /** Where a mark's receptor points, as a unit direction. */

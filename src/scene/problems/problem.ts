@@ -16,6 +16,11 @@ export interface Problem {
 
 export type Path = readonly (string | number)[];
 
+/** At most so many problems are put into words: past that, the file is something else. */
+export const MAX_PROBLEMS = 200;
+
+const PLAIN_WORD = /^[\w-]+$/;
+
 /** A problem at a place in a raw document. */
 export function problemAt(
   raw: unknown,
@@ -23,14 +28,15 @@ export function problemAt(
   words: { found: string; expected: string; nearest?: string | undefined; severity?: 'error' | 'warning' },
 ): Problem {
   const thing = valueAt(raw, [...at.slice(0, 2), 'id']);
+  const isId = typeof thing === 'string' && thing.length <= 64 && PLAIN_WORD.test(thing);
   return {
     severity: words.severity ?? 'error',
     path: pathText(at),
     at,
-    ...(typeof thing === 'string' && thing.length <= 64 ? { thing } : {}),
-    found: words.found,
-    expected: words.expected,
-    ...(words.nearest === undefined ? {} : { nearest: words.nearest }),
+    ...(isId ? { thing } : {}),
+    found: printable(words.found),
+    expected: printable(words.expected),
+    ...(words.nearest === undefined ? {} : { nearest: printable(words.nearest) }),
   };
 }
 
@@ -49,7 +55,7 @@ export function pathText(path: Path): string {
   if (path.length === 0) return '(document)';
   return path.reduce<string>((text, step) => {
     if (typeof step === 'number') return `${text}[${step}]`;
-    const key = /^[\w-]+$/.test(step) ? step : JSON.stringify(step.slice(0, 60));
+    const key = PLAIN_WORD.test(step) ? step : printable(JSON.stringify(step.slice(0, 60)));
     return text ? `${text}.${key}` : key;
   }, '');
 }
@@ -63,15 +69,27 @@ export function problemText(problem: Problem, fileName?: string): string {
   return `${where}: found ${problem.found}; expected ${problem.expected}${nearest}`;
 }
 
-/** A value from the file as a short, printable text. Control characters are escaped by JSON, length is cut. */
+/** Text that cannot drive a terminal, whatever file it came from: control characters become `\u001b`. */
+function printable(text: string): string {
+  return text.replace(
+    /[\p{Cc}\u2028\u2029]/gu,
+    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+}
+
+/** A value from the file as a short text. */
 export function shown(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (typeof value === 'number') return String(value);
+  if (typeof value === 'string') return JSON.stringify(value.length > 57 ? `${value.slice(0, 56)}…` : value);
   if (Array.isArray(value))
     return value.length > 6 ? `a list of ${value.length}` : cut(JSON.stringify(value));
   if (typeof value === 'object' && value !== null) {
     const keys = Object.keys(value);
-    return keys.length > 0 ? `an object with ${cut(keys.slice(0, 4).join(', '))}` : 'an empty object';
+    if (keys.length === 0) return 'an empty object';
+    const plain = keys.length <= 4 && Object.values(value).every((v) => typeof v !== 'object');
+    const some = keys.slice(0, 4).map((key) => JSON.stringify(key));
+    return plain ? cut(JSON.stringify(value)) : `an object with ${cut(some.join(', '))}`;
   }
   return cut(JSON.stringify(value));
 }

@@ -1,10 +1,11 @@
 import { type SceneDocument, SECTIONS } from '../schema/document.ts';
-import { changeableIds, type Target, targetOf } from '../setups/apply-setup.ts';
+import { changeableIds, type Target, targetsOf } from '../setups/apply-setup.ts';
 import { mergePatch } from '../setups/merge-patch.ts';
 import { nearestName } from './nearest-name.ts';
 import { type Path, type Problem, pathText, problemAt, shown } from './problem.ts';
 import { type KnownNames, referenceProblems } from './reference-problems.ts';
 import { schemaProblems } from './schema-problems.ts';
+import { shapeProblems } from './shape-problems.ts';
 
 /** What is wrong with the setups of an otherwise valid document: unknown ids, and changes that make a thing invalid. */
 export function setupProblems(document: SceneDocument, names: KnownNames): Problem[] {
@@ -12,7 +13,7 @@ export function setupProblems(document: SceneDocument, names: KnownNames): Probl
   for (const [s, setup] of (document.setups ?? []).entries()) {
     for (const [id, patch] of Object.entries(setup.changes)) {
       const at: Path = ['setups', s, 'changes', id];
-      const target = targetOf(document, id);
+      const [target, ...others] = targetsOf(document, id);
       if (!target) {
         problems.push(
           problemAt(document, at, {
@@ -20,6 +21,13 @@ export function setupProblems(document: SceneDocument, names: KnownNames): Probl
             expected: 'the id of a thing in this scene, or "haze", "site", "calibration"',
             nearest: nearestName(id, changeableIds(document)),
           }),
+        );
+        continue;
+      }
+      if (others.length > 0) {
+        const found = `a change to ${shown(id)}, which stands in ${[target, ...others].map((t) => t.in).join(' and ')}`;
+        problems.push(
+          problemAt(document, at, { found, expected: 'a name that means one thing (rename the other)' }),
         );
         continue;
       }
@@ -33,7 +41,9 @@ export function setupProblems(document: SceneDocument, names: KnownNames): Probl
         continue;
       }
       const { part, root } = patched(document, target, id, patch);
-      for (const problem of [...schemaProblems(part), ...referenceProblems(part, names)]) {
+      const wrong = [...schemaProblems(part), ...referenceProblems(part, names)];
+      if (wrong.length === 0) wrong.push(...shapeProblems(part as SceneDocument));
+      for (const problem of wrong) {
         const within = [...at, ...problem.at.slice(root.length)];
         problems.push({ ...problem, at: within, path: pathText(within), thing: setup.id });
       }

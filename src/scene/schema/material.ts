@@ -3,6 +3,8 @@ import { fraction, id, name } from './primitives.ts';
 
 export const METALS = ['aluminium', 'chromium', 'iron', 'nickel', 'silver', 'stainless-steel'] as const;
 
+export type Metal = (typeof METALS)[number];
+
 /** A luminous reflectance, a linear RGB one, or the name of a reflectance spectrum in the library. */
 const reflectance = z.union([fraction, z.tuple([fraction, fraction, fraction]), id], {
   error: 'a number 0..1, three numbers 0..1 [red, green, blue], or the name of a reflectance spectrum',

@@ -10,7 +10,10 @@ const keepOut = z.strictObject({
 /** What the place brings: its mains, its sky, where on Earth and when, and where nothing may stand. */
 export const site = z.strictObject({
   mains: z
-    .strictObject({ volts: z.number().min(50).max(1000), hertz: z.union([z.literal(50), z.literal(60)]) })
+    .strictObject({
+      volts: z.number().min(50).max(1000),
+      hertz: z.union([z.literal(50), z.literal(60)], { error: '50 or 60' }),
+    })
     .optional(),
   sky: z
     .strictObject({ illuminance_lx: z.number().min(0).max(200_000), cct_K: colourTemperature_K.optional() })

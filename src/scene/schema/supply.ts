@@ -7,7 +7,7 @@ export const supply = z.strictObject({
   name: name.optional(),
   kind: z.enum(['mains', 'generator', 'battery']),
   volts: z.number().min(5).max(1000),
-  phases: z.union([z.literal(1), z.literal(3)]).optional(),
+  phases: z.union([z.literal(1), z.literal(3)], { error: '1 or 3' }).optional(),
   breaker_A: z.number().gt(0).max(10_000).optional(),
   continuous: fraction.optional(),
   rating_kVA: z.number().gt(0).max(10_000).optional(),

@@ -13,17 +13,23 @@ const CHANGEABLE_LISTS = LISTS.filter((list) => list !== 'setups' && list !== 'r
 
 /** Finds what an id means to a setup: a listed thing, a part of the document, or an own material, pane, filter, head. */
 export function targetOf(document: Partial<SceneDocument>, id: string): Target | undefined {
+  return targetsOf(document, id)[0];
+}
+
+/** The same with everything else that the id might mean: dictionaries do not share the ids' space of names. */
+export function targetsOf(document: Partial<SceneDocument>, id: string): Target[] {
+  const targets: Target[] = [];
   for (const list of CHANGEABLE_LISTS) {
     const entries: readonly { id: string }[] = document[list] ?? [];
     const index = entries.findIndex((entry) => entry.id === id);
-    if (index >= 0) return { in: list, index };
+    if (index >= 0) targets.push({ in: list, index });
   }
-  for (const section of SECTIONS) if (id === section) return { in: section };
+  for (const section of SECTIONS) if (id === section) targets.push({ in: section });
   for (const dictionary of DICTIONARIES) {
     const entries = document[dictionary];
-    if (entries && Object.hasOwn(entries, id)) return { in: dictionary };
+    if (entries && Object.hasOwn(entries, id)) targets.push({ in: dictionary });
   }
-  return undefined;
+  return targets;
 }
 
 /** All ids that a setup of this document may change, for messages. */

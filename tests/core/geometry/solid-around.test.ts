@@ -33,6 +33,6 @@ describe('the solid around a point', () => {
     ['far away', [0, 90, 0], -1],
     ['nowhere', [Number.NaN, 0, 0], -1],
   ] as const)('%s', (_, point_m, expected) => {
-    expect(solidAround(geometry, ...point_m)).toBe(expected);
+    expect(solidAround(geometry, point_m)).toBe(expected);
   });
 });

@@ -16,7 +16,8 @@ describe('beam and field angle', () => {
 
   it('tell the two planes apart, alike in all three goniometries', () => {
     // derived: candela fall linearly to 0 at 40° in the plane of r and at 20° in that of t: 50 % at 20° and 10°.
-    const roof = (r_deg: number, t_deg: number): number => Math.max(0, 1 - Math.abs(r_deg) / 40 - Math.abs(t_deg) / 20);
+    const roof = (r_deg: number, t_deg: number): number =>
+      Math.max(0, 1 - Math.abs(r_deg) / 40 - Math.abs(t_deg) / 20);
     const grid = range(-90, 90, 5);
     const c = table('C', range(0, 90, 5), range(0, 360, 90), (h, v) =>
       Math.max(0, 1 - v / (h === 90 || h === 270 ? 20 : 40)),
@@ -33,14 +34,13 @@ describe('beam and field angle', () => {
   });
 
   it('takes planes between the measured ones from the interpolation', () => {
-    // derived: at C 0 and 180 the mean of two planes with halves at 10° and 20° in linear falls to 20° and 40°.
-    const c = table('C', [0, 20, 40, 90], [0, 45, 135, 225, 315, 360], (h, v) => {
-      const wide = h === 45 || h === 135 || h === 225 || h === 315;
-      return v === 0 ? 1 : v === 20 ? (wide ? 0.5 : 0) : 0;
-    });
-    // At C 90, halfway from 45 to 135, both neighbours are wide: 0.5 at 20°.
+    // derived: at 20° planes of 0.75 and 0.25 mix to 0.5 midway, at C 90, 180 and 270.
+    const at20: Record<number, number> = { 0: 0.5, 60: 0.75, 120: 0.25, 240: 0.75, 300: 0.25, 360: 0.5 };
+    const c = table('C', [0, 20, 90], [0, 60, 120, 240, 300, 360], (h, v) =>
+      v === 0 ? 1 : v === 20 ? at20[h]! : 0,
+    );
+    expect(beamAngle_deg(c).c0_deg).toBeCloseTo(40, 9);
     expect(beamAngle_deg(c).c90_deg).toBeCloseTo(40, 9);
-    expect(beamAngle_deg(c).c0_deg).toBeCloseTo(20, 9);
   });
 
   it('holds both lobes of a twin beam, and counts an off-axis beam from flank to flank', () => {

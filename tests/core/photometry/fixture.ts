@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { intensityToward } from '../../../src/core/photometry/intensity.ts';
 import type { CandelaTable, Distribution } from '../../../src/core/photometry/distribution.ts';
+import { intensityToward } from '../../../src/core/photometry/intensity.ts';
 import { type PhotometricFile, readPhotometricFile } from '../../../src/core/photometry/photometric-file.ts';
 
 const FOLDER = new URL('../../fixtures/photometry/', import.meta.url);

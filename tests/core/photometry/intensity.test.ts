@@ -18,7 +18,12 @@ describe('beam', () => {
 
   it('is a Gaussian where the squares of the angles stand as log 10 to log 2', () => {
     // derived: p = 2 gives I = I0 · 2^−(α/(θb/2))².
-    const gaussian: Distribution = { kind: 'beam', peak_cd: 1, beam_deg: 20, field_deg: 20 * Math.sqrt(Math.log2(10)) };
+    const gaussian: Distribution = {
+      kind: 'beam',
+      peak_cd: 1,
+      beam_deg: 20,
+      field_deg: 20 * Math.sqrt(Math.log2(10)),
+    };
     for (const alpha of [1, 5, 14, 30]) {
       expect(Math.abs(towardC(gaussian, 12, alpha) / 2 ** -((alpha / 10) ** 2) - 1)).toBeLessThan(1e-11);
     }
@@ -26,13 +31,24 @@ describe('beam', () => {
 
   it('keeps its digits a millionth of a degree off the axis', () => {
     // derived: with p = 1 the loss is linear in α: I = I0 · 2^(−2α/θb). acos would give 0 or 1.2e-6 degrees here.
-    const linear: Distribution = { kind: 'beam', peak_cd: 1, beam_deg: 1e-3, field_deg: 1e-3 * Math.log2(10) };
+    const linear: Distribution = {
+      kind: 'beam',
+      peak_cd: 1,
+      beam_deg: 1e-3,
+      field_deg: 1e-3 * Math.log2(10),
+    };
     const alpha_deg = 1e-6;
-    expect(Math.abs(towardC(linear, 45, alpha_deg) / 2 ** (-2 * alpha_deg / 1e-3) - 1)).toBeLessThan(IDENTITY);
+    expect(Math.abs(towardC(linear, 45, alpha_deg) / 2 ** ((-2 * alpha_deg) / 1e-3) - 1)).toBeLessThan(
+      IDENTITY,
+    );
   });
 
   it('never rises away from the axis and never becomes negative or undefined', () => {
-    for (const [beam_deg, field_deg] of [[0.01, 170], [50, 50.0000001], [180, 359]] as const) {
+    for (const [beam_deg, field_deg] of [
+      [0.01, 170],
+      [50, 50.0000001],
+      [180, 359],
+    ] as const) {
       const beam: Distribution = { kind: 'beam', peak_cd: 1, beam_deg, field_deg };
       let before = Number.POSITIVE_INFINITY;
       for (const alpha of range(0, 180, 1)) {
@@ -91,7 +107,12 @@ describe('senses of the angles', () => {
     const steps = range(-90, 90, 1);
     const tableB = table('B', steps, steps, (h) => h + 90);
     const tableV = table('B', steps, steps, (_, v) => v + 90);
-    for (const [c, gamma] of [[20, 30], [75, 60], [130, 45], [300, 80]] as const) {
+    for (const [c, gamma] of [
+      [20, 30],
+      [75, 60],
+      [130, 45],
+      [300, 80],
+    ] as const) {
       const [C, g] = [((90 - c) * Math.PI) / 180, (gamma * Math.PI) / 180];
       const beta_deg = (Math.asin(Math.sin(C) * Math.sin(g)) * 180) / Math.PI;
       const B_deg = (Math.atan(Math.cos(C) * Math.tan(g)) * 180) / Math.PI;
@@ -107,12 +128,23 @@ describe('tables', () => {
     const f = (h: number, v: number): number => 3 + 0.5 * v + 0.25 * h + 0.01 * h * v;
     const uneven = [0, 1, 2.5, 7, 20, 33, 60, 61, 90];
     const c = table('C', uneven, [0, 10, 15, 90, 200, 360], f);
-    for (const [h, v] of [[0, 0.5], [3, 2.5], [12, 8], [100, 60.5], [359, 89]] as const) {
+    for (const [h, v] of [
+      [0, 0.5],
+      [3, 2.5],
+      [12, 8],
+      [100, 60.5],
+      [359, 89],
+    ] as const) {
       expect(towardC(c, h, v)).toBeCloseTo(f(h, v), 9);
     }
     const signed = [-90, -30, -1, 0, 4, 50, 90];
     const g = (h: number, v: number): number => 1000 + v + 2 * h + 0.01 * h * v;
-    for (const [h, v] of [[-60, 3], [2, -0.5], [45, 70], [89, -89]] as const) {
+    for (const [h, v] of [
+      [-60, 3],
+      [2, -0.5],
+      [45, 70],
+      [89, -89],
+    ] as const) {
       expect(towardA(table('A', signed, signed, g), h, v)).toBeCloseTo(g(h, v), 9);
       expect(towardB(table('B', signed, signed, g), h, v)).toBeCloseTo(g(h, v), 9);
     }
@@ -136,6 +168,13 @@ describe('tables', () => {
     expect(towardB(narrow, 45.1, 0)).toBe(0);
     expect(towardB(narrow, 0, 30.1)).toBe(0);
     expect(intensityToward(narrow, 0, 0, -1)).toBe(0);
-    expect(intensityToward(table('A', [-30, 30], [-45, 45], () => 5), 0, 0, -1)).toBe(0);
+    expect(
+      intensityToward(
+        table('A', [-30, 30], [-45, 45], () => 5),
+        0,
+        0,
+        -1,
+      ),
+    ).toBe(0);
   });
 });

@@ -32,7 +32,12 @@ describe('distribution from what is known of a lamp', () => {
 
   it('gives a uniform cone its closed form', () => {
     // derived: 1000 lm in a cone of 20° (L21): 10 476.06 cd; the 1e-6 wide edge of the profile moves it by less.
-    const cone = distributionFrom({ kind: 'lumens', flux_lm: 1000, beam_deg: 20, field_deg: 20 * (1 + 1e-6) });
+    const cone = distributionFrom({
+      kind: 'lumens',
+      flux_lm: 1000,
+      beam_deg: 20,
+      field_deg: 20 * (1 + 1e-6),
+    });
     expect(Math.abs(towardC(cone, 0, 0) / 10_476.06 - 1)).toBeLessThan(3e-6);
   });
 

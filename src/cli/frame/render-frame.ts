@@ -1,0 +1,125 @@
+import { availableParallelism } from 'node:os';
+import type { Worker } from 'node:worker_threads';
+import type { ThinLens } from '../../core/camera/thin-lens.ts';
+import { type FramePart, newFramePart, standardErrors_cd_m2 } from '../../core/frame/frame-part.ts';
+import type { LightModel } from '../../core/light-model/light-model.ts';
+import { luminance } from '../../core/transport/light-bins.ts';
+import { BAND_ROWS, type BandDone, type FrameWork, type MoreSamples } from './frame-messages.ts';
+import { startFrameThread } from './start-thread.ts';
+
+export interface FrameRequest {
+  readonly model: LightModel;
+  readonly lens: ThinLens;
+  readonly width_px: number;
+  readonly height_px: number;
+  readonly seed: number;
+  /** Exactly so many samples a pixel, or as many as it takes for the median relative error. */
+  readonly until: { readonly samples: number } | { readonly error: number };
+  /** Pixels darker than this do not count for the median. */
+  readonly dark_cd_m2: number;
+  readonly progress: (text: string) => void;
+}
+
+export interface RenderedFrame extends FramePart {
+  /** Median over the pixels of standard error over luminance. */
+  readonly medianError: number;
+}
+
+const FIRST_SAMPLES = 8;
+const MOST_SAMPLES = 4096;
+
+/** Renders a frame on all cores. The picture does not depend on how many there are. */
+export async function renderFrame(request: FrameRequest): Promise<RenderedFrame> {
+  const { width_px, height_px, seed, until, progress } = request;
+  const frame = newFramePart(width_px, height_px, 0, height_px, seed);
+  const workers = startWorkers(request);
+  const bands = Math.ceil(height_px / BAND_ROWS);
+  try {
+    for (let wanted = firstPass(until); ; wanted = Math.min(MOST_SAMPLES, 2 * wanted)) {
+      await pass(workers, frame, wanted - frame.samples, (done) =>
+        progress(`${wanted} samples a pixel: ${Math.round((100 * done) / bands)} %`),
+      );
+      frame.samples = wanted;
+      const medianError = medianRelativeError(frame, request.dark_cd_m2);
+      progress(`${wanted} samples a pixel, median error ${(100 * medianError).toFixed(1)} %`);
+      if ('samples' in until || medianError <= until.error || wanted >= MOST_SAMPLES) {
+        return { ...frame, medianError };
+      }
+    }
+  } finally {
+    await Promise.all(workers.map((worker) => worker.terminate()));
+  }
+}
+
+function firstPass(until: FrameRequest['until']): number {
+  return 'samples' in until ? until.samples : FIRST_SAMPLES;
+}
+
+function startWorkers({ model, lens, width_px, height_px, seed }: FrameRequest): Worker[] {
+  const bands = Array.from({ length: Math.ceil(height_px / BAND_ROWS) }, (_, i) => i * BAND_ROWS);
+  const count = Math.min(bands.length, availableParallelism());
+  return Array.from({ length: count }, (_, w) => {
+    const work: FrameWork = {
+      model,
+      lens,
+      width_px,
+      height_px,
+      seed,
+      bands: bands.filter((_, i) => i % count === w),
+    };
+    return startFrameThread({ workerData: work });
+  });
+}
+
+/** Has every worker take `samples` more and gathers their sums. */
+async function pass(
+  workers: readonly Worker[],
+  frame: FramePart,
+  samples: number,
+  done: (bands: number) => void,
+): Promise<void> {
+  let finished = 0;
+  const rowsOf = ({ squares }: BandDone) => squares.length / frame.width_px;
+  await Promise.all(
+    workers.map(
+      (worker) =>
+        new Promise<void>((resolve, reject) => {
+          let rows = 0;
+          const expected = rowsOfWorker(workers, worker, frame.height_px);
+          const take = (band: BandDone) => {
+            frame.sum.set(band.sum, 3 * frame.width_px * band.firstRow);
+            frame.squares.set(band.squares, frame.width_px * band.firstRow);
+            done(++finished);
+            rows += rowsOf(band);
+            if (rows < expected) return;
+            worker.off('message', take);
+            worker.off('error', reject);
+            resolve();
+          };
+          worker.on('message', take);
+          worker.on('error', reject);
+          const more: MoreSamples = { samples };
+          worker.postMessage(more);
+        }),
+    ),
+  );
+}
+
+function rowsOfWorker(workers: readonly Worker[], worker: Worker, height_px: number): number {
+  const which = workers.indexOf(worker);
+  let rows = 0;
+  for (let first = which * BAND_ROWS; first < height_px; first += workers.length * BAND_ROWS) {
+    rows += Math.min(BAND_ROWS, height_px - first);
+  }
+  return rows;
+}
+
+function medianRelativeError(frame: FramePart, dark_cd_m2: number): number {
+  const { sum, samples } = frame;
+  const relative = [...standardErrors_cd_m2(frame)].flatMap((error, i) => {
+    const mean = luminance(sum[3 * i]!, sum[3 * i + 1]!, sum[3 * i + 2]!) / samples;
+    return mean > dark_cd_m2 ? [error / mean] : [];
+  });
+  relative.sort((a, b) => a - b);
+  return relative[relative.length >> 1] ?? 0;
+}

@@ -1,0 +1,46 @@
+import { cameraShown, setupShown } from '../store/shown-scene.ts';
+import { useEditor, useEditorStore } from '../store/use-editor.ts';
+
+/** Which camera's exposure the stops are counted from, and which setup is shown. */
+export function ExposureChoice() {
+  const store = useEditorStore();
+  const cameras = useEditor((state) => state.scene?.document.cameras) ?? [];
+  const setups = useEditor((state) => state.scene?.document.setups) ?? [];
+  const camera = useEditor((state) => cameraShown(state)?.id);
+  const setup = useEditor(setupShown);
+
+  return (
+    <section className="panel choices" aria-label="Camera and setup">
+      <label>
+        Camera
+        <select
+          value={camera ?? ''}
+          disabled={cameras.length === 0}
+          onChange={({ target }) => store.setState({ camera: target.value })}
+        >
+          {cameras.length === 0 && <option value="">none</option>}
+          {cameras.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name ?? id}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Setup
+        <select
+          value={setup ?? ''}
+          disabled={setups.length === 0}
+          onChange={({ target }) => store.setState({ setup: target.value || undefined, refusedEdit: null })}
+        >
+          <option value="">Base</option>
+          {setups.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name ? `${id} · ${name}` : id}
+            </option>
+          ))}
+        </select>
+      </label>
+    </section>
+  );
+}

@@ -1,0 +1,107 @@
+import type { Lamp } from '../../scene/schema/lamp.ts';
+import { edit } from '../store/edits.ts';
+import { documentShown, lampChosen, setupShown } from '../store/shown-scene.ts';
+import { useEditor, useEditorStore } from '../store/use-editor.ts';
+import { Dial } from './dial.tsx';
+import { percentText, stopsText } from './level-text.ts';
+import { reachOf } from './reach.ts';
+
+const AXES = ['x', 'y', 'z'] as const;
+
+/** The chosen lamp: how bright, where, aimed at what. */
+export function LampControls() {
+  const store = useEditorStore();
+  const lamp = useEditor(lampChosen);
+  const setup = useEditor(setupShown);
+  const setupName = useEditor((state) => state.scene?.document.setups?.find(({ id }) => id === setup)?.name);
+  const refused = useEditor((state) => state.refusedEdit);
+  const reach = reachOf(useEditor(documentShown));
+  if (!lamp) return null;
+
+  const change = (patch: Partial<Lamp>) => edit(store, { do: 'change', id: lamp.id, patch });
+  const coordinate = (field: 'position_m' | 'aim_m', axis: number, value: number) => {
+    const point: [number, number, number] = [...lamp[field]];
+    point[axis] = value;
+    change({ [field]: point });
+  };
+  const level = lamp.level ?? 1;
+  const highest_m = lamp.stand?.maxHeight_m;
+  const overStand = highest_m !== undefined && lamp.position_m[1] > highest_m;
+
+  return (
+    <section className="panel" aria-label="Chosen lamp">
+      <h2>
+        <bdi>{lamp.name ?? lamp.id}</bdi>
+      </h2>
+      {setup !== undefined && (
+        <p className="note">
+          Setup {setup}
+          {setupName && (
+            <>
+              , <bdi>{setupName}</bdi>,
+            </>
+          )}{' '}
+          is shown as it stands. Lamps are changed in the base.{' '}
+          <button type="button" onClick={() => store.setState({ setup: undefined })}>
+            Show the base
+          </button>
+        </p>
+      )}
+      {refused && (
+        <p className="note" role="status">
+          Not changed: {refused}
+        </p>
+      )}
+      <fieldset disabled={setup !== undefined} className="dials">
+        <legend className="out-of-sight">Settings</legend>
+        <Dial
+          label="Level"
+          value={level * 100}
+          unit="%"
+          shown={String(Number((level * 100).toFixed(1)))}
+          from={0}
+          to={100}
+          step={1}
+          spoken={`${percentText(level)}, ${stopsText(level)}`}
+          beside={stopsText(level)}
+          onChange={(percent) => change({ level: Number((percent / 100).toFixed(4)) })}
+        />
+        <Dial
+          label="Height"
+          value={lamp.position_m[1]}
+          unit="m"
+          from={reach.from_m[1]}
+          to={reach.to_m[1]}
+          step={0.05}
+          beside={highest_m === undefined ? undefined : `stand ${highest_m} m`}
+          onChange={(y) => coordinate('position_m', 1, y)}
+        />
+        {overStand && <p className="note">Higher than its stand goes ({highest_m} m).</p>}
+        {([0, 2] as const).map((axis) => (
+          <Dial
+            key={axis}
+            label={`Stand ${AXES[axis]}`}
+            value={lamp.position_m[axis]}
+            unit="m"
+            from={reach.from_m[axis]}
+            to={reach.to_m[axis]}
+            step={0.05}
+            onChange={(value) => coordinate('position_m', axis, value)}
+          />
+        ))}
+        {([0, 1, 2] as const).map((axis) => (
+          <Dial
+            key={axis}
+            label={`Aim ${AXES[axis]}`}
+            value={lamp.aim_m[axis]}
+            unit="m"
+            from={reach.from_m[axis]}
+            to={reach.to_m[axis]}
+            step={0.05}
+            onChange={(value) => coordinate('aim_m', axis, value)}
+          />
+        ))}
+      </fieldset>
+    </section>
+  );
+}

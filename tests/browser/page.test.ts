@@ -1,0 +1,186 @@
+import { readFile } from 'node:fs/promises';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { drawnView, freshNumbers, launchBrowser, openPage, readingsOn } from './support/open-page.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+describe('the page', () => {
+  it('opens the demo with its numbers and complains about nothing', async () => {
+    const { page, context, complaints } = await openPage(browser);
+    await drawnView(page);
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Last boat');
+    expect(await page.title()).toBe('Last boat · Keyfall');
+    expect((await readingsOn(page)).length).toBe(7);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('draws the set: many colours, unevenly spread', async () => {
+    const { page, context } = await openPage(browser);
+    const canvas = await drawnView(page);
+    const png = await canvas.screenshot();
+    const picture = await page.evaluate(async (base64) => {
+      const image = new Image();
+      image.src = `data:image/png;base64,${base64}`;
+      await image.decode();
+      const sheet = new OffscreenCanvas(image.width, image.height);
+      const pen = sheet.getContext('2d')!;
+      pen.drawImage(image, 0, 0);
+      const { data } = pen.getImageData(0, 0, image.width, image.height);
+      const colours = new Set<number>();
+      let sum = 0;
+      let squares = 0;
+      for (let i = 0; i < data.length; i += 4) {
+        colours.add((data[i]! << 16) | (data[i + 1]! << 8) | data[i + 2]!);
+        const grey = (data[i]! + data[i + 1]! + data[i + 2]!) / 3;
+        sum += grey;
+        squares += grey * grey;
+      }
+      const count = data.length / 4;
+      return { colours: colours.size, variance: squares / count - (sum / count) ** 2 };
+    }, png.toString('base64'));
+    // A blank canvas has one colour and no variance; a drawing with smooth edges has hundreds.
+    expect(picture.colours).toBeGreaterThan(200);
+    expect(picture.variance).toBeGreaterThan(50);
+    await context.close();
+  });
+
+  it.each([
+    [1280, 800],
+    [1024, 700],
+    [800, 1200],
+    [390, 844],
+  ])(
+    'has nothing wider than a %i × %i window, and every target for a gloved finger',
+    async (width, height) => {
+      const { page, context } = await openPage(browser, { width, height });
+      await drawnView(page);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      const small = await page
+        .locator('button, select, .unit-choice label, .typed, input[type=range]')
+        .evaluateAll((targets) =>
+          targets
+            .filter((target) => target.getBoundingClientRect().height < 43.5)
+            .map((target) => target.textContent || target.className),
+        );
+      expect(small).toEqual([]);
+      await context.close();
+    },
+  );
+
+  it('names the limits of what it says', async () => {
+    const { page, context } = await openPage(browser);
+    const cautions = await page.getByRole('contentinfo').textContent();
+    for (const word of ['Planning aid only', 'local codes', 'competent people', 'eyes', 'stands', 'mains']) {
+      expect(cautions).toContain(word);
+    }
+    await context.close();
+  });
+
+  it('goes on without a network once it is open', async () => {
+    const { page, context, complaints } = await openPage(browser);
+    await drawnView(page);
+    const before = await readingsOn(page);
+    await context.setOffline(true);
+    await page.getByRole('switch', { name: 'Key, second boat on' }).click();
+    await freshNumbers(page);
+    expect(await readingsOn(page)).not.toEqual(before);
+    await page.setInputFiles('input[type=file]', 'scenes/loading-dock.json');
+    await page.getByRole('heading', { level: 1, name: 'Night shift' }).waitFor();
+    await freshNumbers(page);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('gives the scene back as a file that opens again', async () => {
+    const { page, context } = await openPage(browser);
+    const before = await readingsOn(page);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('last-boat.json');
+    const path = await download.path();
+    const saved = JSON.parse(await readFile(path, 'utf8'));
+    const demo = JSON.parse(await readFile('scenes/night-quay.json', 'utf8'));
+    expect(saved).toEqual(demo);
+    await page.getByRole('switch', { name: 'Backlight on' }).click();
+    await page.setInputFiles('input[type=file]', {
+      name: 'again.json',
+      mimeType: 'application/json',
+      buffer: await readFile(path),
+    });
+    await page.getByRole('switch', { name: 'Backlight on', checked: true }).waitFor();
+    expect(await readingsOn(page)).toEqual(before);
+    await context.close();
+  });
+});
+
+describe('a page that cannot do everything', () => {
+  it('says so without WebGL 2, and still gives the numbers', async () => {
+    const { page, context, complaints } = await openPage(browser, {
+      before: () => {
+        const getContext = HTMLCanvasElement.prototype.getContext;
+        HTMLCanvasElement.prototype.getContext = function (
+          this: HTMLCanvasElement,
+          kind: string,
+          ...rest: never[]
+        ) {
+          return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
+        } as typeof getContext;
+      },
+    });
+    await page.getByText('does not offer WebGL 2').waitFor();
+    expect((await readingsOn(page)).length).toBe(7);
+    const before = await readingsOn(page);
+    await page.getByRole('switch', { name: 'Backlight on' }).click();
+    expect(await readingsOn(page)).not.toEqual(before);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('says so when the graphics device goes, and draws again when asked', async () => {
+    const { page, context } = await openPage(browser);
+    const canvas = await drawnView(page);
+    await canvas.evaluate((element: HTMLCanvasElement) => {
+      element.getContext('webgl2')?.getExtension('WEBGL_lose_context')?.loseContext();
+    });
+    await page.getByText('The view stopped').waitFor();
+    expect((await readingsOn(page)).length).toBe(7);
+    await page.getByRole('button', { name: 'Draw it again' }).click();
+    await drawnView(page);
+    await context.close();
+  });
+
+  it('says so when the worker fails, and starts it again when asked', async () => {
+    const { page, context } = await openPage(browser, {
+      before: () => {
+        const RealWorker = window.Worker;
+        const workers: Worker[] = [];
+        Object.assign(window, { workers });
+        window.Worker = class extends RealWorker {
+          constructor(...given: ConstructorParameters<typeof Worker>) {
+            super(...given);
+            workers.push(this);
+          }
+        };
+      },
+    });
+    const before = await readingsOn(page);
+    await page.evaluate(() => {
+      const { workers } = window as unknown as { workers: Worker[] };
+      workers.at(-1)!.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' }));
+    });
+    await page.getByRole('switch', { name: 'Backlight on' }).click();
+    await page.getByText('cannot be worked out just now (out of memory)').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Start again' }).click();
+    expect(await readingsOn(page)).toEqual(before);
+    await context.close();
+  });
+});

@@ -1,0 +1,131 @@
+import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core';
+import { inject } from 'vitest';
+// Declares what the view offers to tests on the window.
+import type {} from '../../../src/editor/view/screen-place.tsx';
+
+/** Software drawing, and nothing that would go out to a network. */
+const FLAGS = [
+  '--no-sandbox',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** Software drawing on a busy machine takes seconds; more than this is a fault. */
+const PATIENCE_ms = 20_000;
+
+export function launchBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: inject('browserPath'), args: FLAGS });
+}
+
+export interface OpenedPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** What the page complained about, as it does. */
+  readonly complaints: string[];
+}
+
+interface PageOptions {
+  readonly width?: number;
+  readonly height?: number;
+  /** Run in the page before its own code. */
+  readonly before?: () => void;
+}
+
+/** A fresh visitor with the page open and its first numbers on it. */
+export async function openPage(browser: Browser, options: PageOptions = {}): Promise<OpenedPage> {
+  const { width = 1280, height = 800, before } = options;
+  const context = await browser.newContext({ viewport: { width, height } });
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_ms);
+  if (before) await page.addInitScript(before);
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.goto(inject('pageUrl'));
+  await freshNumbers(page);
+  return { page, context, complaints };
+}
+
+/** Waits until the numbers on the page are those of the scene on the page. */
+export async function freshNumbers(page: Page): Promise<void> {
+  await page.locator('[data-testid=figures][data-state=fresh]').waitFor();
+}
+
+/** Waits until the drawing of the set stands and can be taken hold of. */
+export async function drawnView(page: Page): Promise<Locator> {
+  const canvas = page.locator('.view canvas');
+  await canvas.waitFor();
+  await page.waitForFunction(() => window.keyfallPlaceOf !== undefined);
+  await settled(page);
+  return canvas;
+}
+
+/** Two frames: whatever was asked for is on the screen. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
+const FIELDS = ['name', 'receptor', 'reading', 'stops', 'fNumber', 'plusMinus', 'colour'] as const;
+
+/** The table of readings as it stands on the page: a line of texts a mark. */
+export async function readingsOn(page: Page): Promise<string[][]> {
+  await freshNumbers(page);
+  return page
+    .locator('tr[data-mark]')
+    .evaluateAll(
+      (rows, fields) =>
+        rows.map((row) =>
+          fields.map((field) => row.querySelector(`[data-field=${field}]`)?.textContent ?? '?'),
+        ),
+      FIELDS,
+    );
+}
+
+/** One figure of one mark. */
+export function figureOf(page: Page, mark: string, field: (typeof FIELDS)[number]): Locator {
+  return page.locator(`tr[data-mark="${mark}"] [data-field=${field}]`);
+}
+
+/** What each lamp puts on the chosen mark, as it stands on the page: name of the lamp by id, reading, stops. */
+export async function partsOn(page: Page): Promise<string[][]> {
+  await freshNumbers(page);
+  return page
+    .locator('[data-testid=lamp-parts] tr[data-lamp]')
+    .evaluateAll((rows) =>
+      rows.map((row) => [
+        row.getAttribute('data-lamp') ?? '?',
+        row.querySelector('[data-field=reading]')?.textContent ?? '?',
+        row.querySelector('[data-field=stops]')?.textContent ?? '',
+      ]),
+    );
+}
+
+export interface DroppedFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
+/** Drops files on the page as a person would from a folder. */
+export async function dropFiles(page: Page, files: readonly DroppedFile[]): Promise<void> {
+  const carried = await page.evaluateHandle(
+    (given) => {
+      const transfer = new DataTransfer();
+      for (const { name, base64 } of given) {
+        const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+        transfer.items.add(new File([bytes], name));
+      }
+      return transfer;
+    },
+    files.map(({ name, content }) => ({ name, base64: Buffer.from(content).toString('base64') })),
+  );
+  const target = page.getByTestId('page');
+  await target.dispatchEvent('dragover', { dataTransfer: carried });
+  await target.dispatchEvent('drop', { dataTransfer: carried });
+}
