@@ -177,7 +177,7 @@ describe('a page that cannot do everything', () => {
       workers.at(-1)!.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' }));
     });
     await page.getByRole('switch', { name: 'Backlight on' }).click();
-    await page.getByText('cannot be worked out just now (out of memory)').waitFor();
+    await page.getByText('The meter stopped (out of memory)').waitFor();
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Start again' }).click();
     expect(await readingsOn(page)).toEqual(before);

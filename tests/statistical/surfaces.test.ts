@@ -87,7 +87,7 @@ function cellsOf(optics: SurfaceOptics, o: Vec3, fromGlossy: boolean, draws: num
   const observed = new Array<number>(expected.length).fill(0);
   const sample = newSurfaceSample();
   for (let n = 0; n < draws; n++) {
-    const any = sampleSurface(optics, ...o, random(), random(), random(), sample);
+    const any = sampleSurface(optics, ...o, random(), random(), random(), true, sample);
     if (sample.glossy !== fromGlossy) continue;
     if (!any) {
       observed[ROWS * COLUMNS]!++;
@@ -141,7 +141,7 @@ describe(`directions drawn from surfaces (seed ${SEED})`, () => {
         const sample = newSurfaceSample();
         let below = 0;
         for (let n = 0; n < DRAWS; n++)
-          if (!sampleSurface(optics, ...o, random(), random(), random(), sample)) below++;
+          if (!sampleSurface(optics, ...o, random(), random(), random(), true, sample)) below++;
         below /= DRAWS;
         let above = 0;
         for (const glossy of [true, false]) {
@@ -166,7 +166,7 @@ describe(`directions drawn from surfaces (seed ${SEED})`, () => {
       const sums = [0, 0, 0];
       const squares = [0, 0, 0];
       for (let n = 0; n < DRAWS; n++) {
-        sampleSurface(optics, ...o, random(), random(), random(), sample);
+        sampleSurface(optics, ...o, random(), random(), random(), true, sample);
         [sample.r, sample.g, sample.b].forEach((weight, c) => {
           sums[c]! += weight / DRAWS;
           squares[c]! += (weight * weight) / DRAWS;
@@ -189,7 +189,7 @@ describe(`directions drawn from surfaces (seed ${SEED})`, () => {
       let most = 0;
       for (let n = 0; n < 50_000; n++) {
         const z = Math.max(1e-4, random());
-        sampleSurface(optics, Math.sqrt(1 - z * z), 0, z, random(), random(), random(), sample);
+        sampleSurface(optics, Math.sqrt(1 - z * z), 0, z, random(), random(), random(), true, sample);
         most = Math.max(most, sample.r, sample.g, sample.b);
       }
       expect(most, name).toBeLessThan(4);

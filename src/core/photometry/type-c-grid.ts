@@ -7,8 +7,8 @@ import { intensityToward } from './intensity.ts';
 /** A cosine between points this far apart is straight to 4e-5 of its peak. */
 const COSINE_STEP_DEG = 1;
 
-/** In x = (2α/θ_b)^(p/2), in which every beam is exp(−ln 2·x²); straight in between to 7e-4 of the peak. */
-const BEAM_STEP = 1 / 16;
+/** In x = (2α/θ_b)^(p/2), in which every beam is exp(−ln 2·x²); straight in between to 2e-4 of the peak. */
+const BEAM_STEP = 1 / 32;
 /** Where a beam has fallen to a millionth of its peak. */
 const BEAM_END = Math.sqrt(Math.log2(1e6));
 

@@ -8,12 +8,9 @@ export interface SurfaceSample {
   x: number;
   y: number;
   z: number;
-  /**
-   * Density of the direction from the lobe it was drawn from, times the chance of that lobe, 1/sr. Not over both lobes:
-   * a path tracer that finds lamps differently for base and coat must keep the two apart.
-   */
+  /** Density of the direction, 1/sr, with the chance of the lobe: of the lobe it was drawn from, or over both. */
   pdf: number;
-  /** f·cos θ/pdf of that lobe, in linear R, G, B. */
+  /** f·cos θ/pdf of that lobe, or of both, in linear R, G, B. */
   r: number;
   g: number;
   b: number;
@@ -34,6 +31,8 @@ const f = new Float64Array(3);
  * light: then pdf, r, g, b are 0, and it counts as one of the draws whose mean weight is the albedo. Allocates nothing.
  * @param u 0 ≤ u < 1, with v the direction inside the lobe
  * @param w 0 ≤ w < 1, chooses the lobe
+ * @param apart weighs the direction by the lobe it was drawn from alone, for a path tracer that finds lamps differently
+ *   for base and coat; else by both, which varies less
  */
 export function sampleSurface(
   optics: SurfaceOptics,
@@ -43,6 +42,7 @@ export function sampleSurface(
   u: number,
   v: number,
   w: number,
+  apart: boolean,
   sample: SurfaceSample,
 ): boolean {
   sample.pdf = 0;
@@ -72,9 +72,10 @@ export function sampleSurface(
   sample.x = x;
   sample.y = y;
   sample.z = z;
-  const pdf = lobePdf(optics, x, y, z, ox, oy, oz, sample.glossy);
+  let pdf = lobePdf(optics, x, y, z, ox, oy, oz, sample.glossy);
   if (pdf === 0) return false;
-  evaluateSurface(optics, x, y, z, ox, oy, oz, sample.glossy ? 'glossy' : 'diffuse', f);
+  if (!apart) pdf += lobePdf(optics, x, y, z, ox, oy, oz, !sample.glossy);
+  evaluateSurface(optics, x, y, z, ox, oy, oz, apart ? (sample.glossy ? 'glossy' : 'diffuse') : 'all', f);
   const scale = z / pdf;
   sample.pdf = pdf;
   sample.r = f[0]! * scale;

@@ -18,12 +18,13 @@ export function newConnection(): Connection {
 
 /**
  * What weighs a connection where it arrives, for choosing among candidates: a surface counts light by its cosine, a
- * meter by its dome, which is never less than half its flat cell.
+ * meter by its dome, which is never less than half its flat cell, haze takes it from all sides.
  */
-export type Arrival = 'surface' | 'meter';
+export type Arrival = 'surface' | 'meter' | 'haze';
 
 export function arrivalWeight(arrival: Arrival, cosine: number): number {
-  return arrival === 'meter' ? (1 + cosine) / 2 : Math.max(0, cosine);
+  if (arrival === 'surface') return Math.max(0, cosine);
+  return arrival === 'meter' ? (1 + cosine) / 2 : 1;
 }
 
 /** Density, per steradian, with which the path at hand chooses a direction from where it stands. */

@@ -2,7 +2,7 @@ import { nearestHit } from '../geometry/ray-query.ts';
 import { type Hit, newHit } from '../geometry/ray-shape.ts';
 import { henyeyGreenstein, sampleHenyeyGreenstein } from '../haze/henyey-greenstein.ts';
 import { nextRandom, type RandomState } from '../math/random.ts';
-import { baseShare, glossyShare } from '../surfaces/evaluate.ts';
+import { evaluateSurface, lobePdf } from '../surfaces/evaluate.ts';
 import { sampleLobe, scatteredWeight } from '../surfaces/pane-lobe.ts';
 import { newSurfaceSample, sampleSurface } from '../surfaces/sample.ts';
 import type { SurfaceOptics } from '../surfaces/surface-optics.ts';
@@ -141,12 +141,21 @@ export function tracePath(
           const p = phase(connection.wx, connection.wy, connection.wz);
           gather(bins, lampBin(connection.lamp, sender), r * p, g * p, b * p, connection);
         }
+        if (connectMirror(tracer, random, ox, oy, oz, 0, 1, 0, 'haze', phase, connection)) {
+          const p = phase(connection.wx, connection.wy, connection.wz);
+          gather(bins, lampBin(connection.lamp, sender), r * p, g * p, b * p, connection);
+        }
+        if (connectPane(tracer, random, ox, oy, oz, 0, 1, 0, 'haze', phase, connection)) {
+          const p = phase(connection.wx, connection.wy, connection.wz);
+          gather(bins, lampBin(connection.lamp, sender), r * p, g * p, b * p, connection);
+        }
         const mu = sampleHenyeyGreenstein(anisotropy, nextRandom(random));
         turn(dx, dy, dz, mu, nextRandom(random));
         ({ x: dx, y: dy, z: dz } = direction);
         [fx, fy, fz] = [ox, oy, oz];
-        besideGlow = henyeyGreenstein(anisotropy, mu);
-        reached = 'loose';
+        density = henyeyGreenstein(anisotropy, mu);
+        besideGlow = density;
+        reached = 'connected';
         straightFromMeter = false;
         continue;
       }
@@ -218,11 +227,14 @@ export function tracePath(
     if (lightOnSurface(tracer, random, point, surface, part, GLOSS[reached], before, surfaceLight)) {
       gather(bins, lampBin(surfaceLight.lamp, sender), r, g, b, surfaceLight);
     }
-    if (optics.baseLuminance > 0) thrownAndScattered(tracer, random, optics, sender, r, g, b, bins);
+    const sharp = optics.glossy && optics.alpha < SHARP_MAX_ALPHA;
+    if (!sharp || optics.baseLuminance > 0) {
+      thrownAndScattered(tracer, random, optics, sharp ? 'diffuse' : 'all', sender, r, g, b, bins);
+    }
 
     const { ox: lx, oy: ly, oz: lz } = point;
     const [u, v, w] = [nextRandom(random), nextRandom(random), nextRandom(random)];
-    if (!sampleSurface(optics, lx, ly, lz, u, v, w, surfaceSample)) return;
+    if (!sampleSurface(optics, lx, ly, lz, u, v, w, sharp, surfaceSample)) return;
     r *= surfaceSample.r;
     g *= surfaceSample.g;
     b *= surfaceSample.b;
@@ -237,43 +249,59 @@ export function tracePath(
     dz = x * point.uz + y * point.vz + z * point.nz;
     [fx, fy, fz] = [ox, oy, oz];
     density = surfaceSample.pdf;
-    besideGlow = surfaceSample.glossy ? 0 : density;
-    if (!surfaceSample.glossy) reached = 'connected';
-    else if (reached === 'camera' && optics.alpha < SHARP_MAX_ALPHA) mirror = optics;
+    const throughSharp = sharp && surfaceSample.glossy;
+    besideGlow = throughSharp ? 0 : density;
+    if (!throughSharp) reached = 'connected';
+    else if (reached === 'camera') mirror = optics;
     else reached = 'loose';
   }
 }
 
 const GLOSS: Readonly<Record<Reached, Gloss>> = { camera: 'sharp', connected: 'thrown', loose: 'blurred' };
 
-/** Lamp light that mirrors throw, panes scatter and haze glows with onto the base at `point`, sent on along the path. */
+const reflected = new Float64Array(3);
+
+/**
+ * Lamp light that mirrors throw, panes scatter and haze glows with onto the surface at `point`, sent on along the path: by
+ * its base alone where its own gloss is sharp, else by all of it.
+ */
 function thrownAndScattered(
   tracer: Tracer,
   random: RandomState,
   optics: SurfaceOptics,
+  which: 'diffuse' | 'all',
   sender: Sender,
   r: number,
   g: number,
   b: number,
   bins: LightBins,
 ): void {
-  const { px, py, pz, nx, ny, nz } = point;
-  const toBase = 1 - glossyShare(optics, point.oz);
-  const onward = (found: Connection) => {
-    const cosine = found.wx * nx + found.wy * ny + found.wz * nz;
-    const f = (baseShare(optics, cosine, point.oz) * cosine) / Math.PI;
-    const { baseRgb } = optics;
-    gather(
-      bins,
-      lampBin(found.lamp, sender),
-      r * f * baseRgb[0]!,
-      g * f * baseRgb[1]!,
-      b * f * baseRgb[2]!,
-      found,
-    );
+  const { px, py, pz, nx, ny, nz, ux, uy, uz, vx, vy, vz, ox, oy, oz } = point;
+  const density = (wx: number, wy: number, wz: number) => {
+    const x = wx * ux + wy * uy + wz * uz;
+    const y = wx * vx + wy * vy + wz * vz;
+    const z = wx * nx + wy * ny + wz * nz;
+    const base = lobePdf(optics, x, y, z, ox, oy, oz, false);
+    return which === 'diffuse' ? base : base + lobePdf(optics, x, y, z, ox, oy, oz, true);
   };
-  const density = (wx: number, wy: number, wz: number) =>
-    (toBase * Math.max(0, wx * nx + wy * ny + wz * nz)) / Math.PI;
+  const onward = ({ lamp, wx, wy, wz, r: R, g: G, b: B }: Connection) => {
+    const z = wx * nx + wy * ny + wz * nz;
+    evaluateSurface(
+      optics,
+      wx * ux + wy * uy + wz * uz,
+      wx * vx + wy * vy + wz * vz,
+      z,
+      ox,
+      oy,
+      oz,
+      which,
+      reflected,
+    );
+    const bin = lampBin(lamp, sender);
+    bins[bin]! += r * z * reflected[0]! * R;
+    bins[bin + 1]! += g * z * reflected[1]! * G;
+    bins[bin + 2]! += b * z * reflected[2]! * B;
+  };
   if (connectMirror(tracer, random, px, py, pz, nx, ny, nz, 'surface', density, connection))
     onward(connection);
   if (connectPane(tracer, random, px, py, pz, nx, ny, nz, 'surface', density, connection)) onward(connection);

@@ -102,8 +102,10 @@ export function lightOnSurface(
       const iy = sight.wx * point.vx + sight.wy * point.vy + sight.wz * point.vz;
       const other = gloss === 'thrown' ? thrownDensity(tracer, point, part, l, sight, before) : 0;
       const asItIs = gloss === 'sharp' || other > 0;
+      // A flat mirror behind a sharp reflection: neither a connection nor chance finds the lamp in it; it is left out.
+      const lost = gloss === 'blurred' && optics.alpha < SHARP_MAX_ALPHA && tracer.mirrorsOf.has(part);
       evaluateSurface(asItIs ? optics : blurred, ix, iy, iz, point.ox, point.oy, point.oz, 'glossy', glossy);
-      const k = arriving * (other > 0 ? before.density / (before.density + other) : 1);
+      const k = lost ? 0 : arriving * (other > 0 ? before.density / (before.density + other) : 1);
       r += k * glossy[0]! * lampRgb[3 * l]!;
       g += k * glossy[1]! * lampRgb[3 * l + 1]!;
       b += k * glossy[2]! * lampRgb[3 * l + 2]!;

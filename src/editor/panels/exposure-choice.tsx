@@ -1,9 +1,12 @@
+import { useId } from 'react';
 import { cameraShown, setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 
 /** Which camera's exposure the stops are counted from, and which setup is shown. */
 export function ExposureChoice() {
   const store = useEditorStore();
+  const cameraField = useId();
+  const setupField = useId();
   const cameras = useEditor((state) => state.scene?.document.cameras) ?? [];
   const setups = useEditor((state) => state.scene?.document.setups) ?? [];
   const camera = useEditor((state) => cameraShown(state)?.id);
@@ -11,9 +14,10 @@ export function ExposureChoice() {
 
   return (
     <section className="panel choices" aria-label="Camera and setup">
-      <label>
-        Camera
+      <div>
+        <label htmlFor={cameraField}>Camera</label>
         <select
+          id={cameraField}
           value={camera ?? ''}
           disabled={cameras.length === 0}
           onChange={({ target }) => store.setState({ camera: target.value })}
@@ -25,10 +29,11 @@ export function ExposureChoice() {
             </option>
           ))}
         </select>
-      </label>
-      <label>
-        Setup
+      </div>
+      <div>
+        <label htmlFor={setupField}>Setup</label>
         <select
+          id={setupField}
           value={setup ?? ''}
           disabled={setups.length === 0}
           onChange={({ target }) => store.setState({ setup: target.value || undefined, refusedEdit: null })}
@@ -40,7 +45,7 @@ export function ExposureChoice() {
             </option>
           ))}
         </select>
-      </label>
+      </div>
     </section>
   );
 }

@@ -36,7 +36,7 @@ export function Readings() {
       </header>
       {failure !== null && (
         <div className="note" role="alert">
-          <p>The numbers cannot be worked out just now ({failure}).</p>
+          <p>The meter stopped ({failure}). What is shown is not the last word.</p>
           <button type="button" onClick={() => session.restartReading()}>
             Start again
           </button>

@@ -47,7 +47,7 @@ export interface EditorState {
   /** What the opened file is worth knowing about although it is valid. */
   readonly warnings: readonly Problem[];
   readonly reading: ShownReading | null;
-  /** The numbers cannot be computed at all: what happened, in words. */
+  /** What kept the last numbers from being worked out, in words. */
   readonly readingFailure: string | null;
   readonly storageNotice: string | null;
   /** What the working view draws: bodies, and how each lamp's light looks. */

@@ -23,10 +23,10 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
     const { scene, camera, setup } = what;
     const latency_ms = performance.now() - asked_ms;
     const reading: ShownReading = { scene, camera, setup, extent, report, problems: [], latency_ms };
-    store.setState({ reading, readingFailure: null });
+    store.setState({ reading, ...(extent === 'all' ? { readingFailure: null } : {}) });
   };
   const fail = (error: unknown) => {
-    if (!stopped) store.setState({ reading: null, readingFailure: (error as Error).message });
+    if (!stopped) store.setState({ readingFailure: (error as Error).message });
   };
 
   const straight = latestWins(async () => {
@@ -56,7 +56,7 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
           reading: { ...what, extent: 'all', report, problems, latency_ms },
           readingFailure: null,
         });
-      } else if (state.gesture || !state.reading?.report) {
+      } else if (state.gesture || !state.reading?.report || state.readingFailure !== null) {
         show(what, 'straight', report, asked_ms);
       }
     } catch (error) {

@@ -28,7 +28,7 @@ describe('a draw', () => {
         for (const u of CORNERS) {
           for (const v of CORNERS) {
             for (const w of CORNERS) {
-              const any = sampleSurface(optics, ...o, u, v, w, sample);
+              const any = sampleSurface(optics, ...o, u, v, w, true, sample);
               const { x, y, z, pdf, r, g, b } = sample;
               expect(Math.hypot(x, y, z)).toBeCloseTo(1, 9);
               for (const value of [pdf, r, g, b]) expect(Number.isFinite(value) && value >= 0).toBe(true);
@@ -46,7 +46,7 @@ describe('a draw', () => {
     const f = new Float64Array(3);
     const o = tilted(50);
     for (const w of [0.001, 0.999]) {
-      expect(sampleSurface(optics, ...o, 0.3, 0.6, w, sample)).toBe(true);
+      expect(sampleSurface(optics, ...o, 0.3, 0.6, w, true, sample)).toBe(true);
       const { x, y, z, pdf, glossy } = sample;
       expect(glossy).toBe(w < 0.5);
       expect(pdf).toBe(lobePdf(optics, x, y, z, ...o, glossy));
@@ -59,11 +59,11 @@ describe('a draw', () => {
 
   it('comes from the only lobe there is', () => {
     for (const w of CORNERS) {
-      sampleSurface(made([0.5, 0.5, 0.5], 0.3, null), ...tilted(30), 0.5, 0.5, w, sample);
+      sampleSurface(made([0.5, 0.5, 0.5], 0.3, null), ...tilted(30), 0.5, 0.5, w, true, sample);
       expect(sample.glossy).toBe(false);
-      sampleSurface(made([0, 0, 0], 0.3, 1.5), ...tilted(30), 0.5, 0.5, w, sample);
+      sampleSurface(made([0, 0, 0], 0.3, 1.5), ...tilted(30), 0.5, 0.5, w, true, sample);
       expect(sample.glossy).toBe(true);
-      sampleSurface(made([0, 0, 0], 0.3, null, true), ...tilted(30), 0.5, 0.5, w, sample);
+      sampleSurface(made([0, 0, 0], 0.3, null, true), ...tilted(30), 0.5, 0.5, w, true, sample);
       expect(sample.glossy).toBe(true);
     }
   });
@@ -77,12 +77,12 @@ describe('a draw', () => {
     // derived: law of reflection; the middle of the cap is within a lobe of 0.15°
     const optics = made([0, 0, 0], 0, null, true);
     const [x, , z] = tilted(60);
-    sampleSurface(optics, x, 0, z, 0.3, 0.2, 0.5, sample);
+    sampleSurface(optics, x, 0, z, 0.3, 0.2, 0.5, true, sample);
     expect(Math.hypot(sample.x + x, sample.y, sample.z - z)).toBeLessThan(0.01);
   });
 
   it('carries no light from below the surface', () => {
-    expect(sampleSurface(made([1, 1, 1], 0.3, 1.5), 0.6, 0, -0.8, 0.5, 0.5, 0.5, sample)).toBe(false);
+    expect(sampleSurface(made([1, 1, 1], 0.3, 1.5), 0.6, 0, -0.8, 0.5, 0.5, 0.5, true, sample)).toBe(false);
     expect([sample.pdf, sample.r, sample.g, sample.b]).toEqual([0, 0, 0, 0]);
   });
 });

@@ -211,7 +211,7 @@ describe('words out of a list', () => {
     [
       'filters.nd.kind',
       'nuetral',
-      'filters.nd.kind: found "nuetral"; expected one of conversion, neutral, net, table; did you mean "neutral"?',
+      'filters.nd.kind: found "nuetral"; expected one of conversion, green, colour, diffusion, neutral, net, table; did you mean "neutral"?',
     ],
     [
       'heads.big.photometry.kind',
