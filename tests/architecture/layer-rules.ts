@@ -21,6 +21,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
       'jsonc-parser',
       'json-stringify-pretty-compact',
       '@gltf-transform/core',
+      'colorjs.io',
     ],
     node: false,
     data: ['assets'],

@@ -3,6 +3,7 @@
  * passes or fails.
  */
 import { cpus } from 'node:os';
+import { benchAllLight } from './all-light.ts';
 import { benchDirect } from './direct.ts';
 import { benchFiles } from './files.ts';
 import { benchRays } from './rays.ts';
@@ -10,5 +11,6 @@ import { printTable } from './report.ts';
 
 console.log(`${cpus()[0]?.model ?? 'unknown CPU'}, ${cpus().length} cores, Node ${process.version}\n`);
 printTable('Direct light: what a drag costs', benchDirect());
+printTable('All light: what a reading at rest costs', benchAllLight());
 printTable('Rays, one thread: any-hit through mixed shapes', benchRays());
 printTable('Files', benchFiles());

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { compileScene, newCompileMemo } from '../../src/scene/compile/compile-scene.ts';
-import { openRaw, openScene } from '../../src/scene/file/open-scene.ts';
+import { openScene } from '../../src/scene/file/open-scene.ts';
 import type { SceneFiles } from '../../src/scene/files/scene-files.ts';
 import { LIBRARY } from '../../src/scene/library/library.ts';
 import { meterScene } from '../../src/scene/meter/meter-scene.ts';
 import type { SceneDocument } from '../../src/scene/schema/document.ts';
+import { largeScene } from './large-scene.ts';
 import { ms, type Row, timed } from './report.ts';
 
 const NO_FILES: SceneFiles = { photometry: new Map(), meshes: new Map() };
@@ -17,10 +18,10 @@ export function benchDirect(): Row[] {
     drag('demo, while dragging a lamp (±0.1 stop asked)', demo, DRAG_ERROR_STOPS),
     drag('demo, at rest (±0.02 stop asked)', demo, 0.02),
     cold('demo, first call, everything built', demo),
-    drag('64 lamps, 2 000 solids, 200 marks, dragging', large(64, 2000, 200), DRAG_ERROR_STOPS, 3),
-    drag('64 lamps, 2 000 solids, 20 marks, dragging', large(64, 2000, 20), DRAG_ERROR_STOPS, 3),
-    drag('8 lamps, 2 000 solids, 200 marks, dragging', large(8, 2000, 200), DRAG_ERROR_STOPS, 3),
-    drag('8 lamps, 200 solids, 200 marks, dragging', large(8, 200, 200), DRAG_ERROR_STOPS, 3),
+    drag('64 lamps, 2 000 solids, 200 marks, dragging', largeScene(64, 2000, 200), DRAG_ERROR_STOPS, 3),
+    drag('64 lamps, 2 000 solids, 20 marks, dragging', largeScene(64, 2000, 20), DRAG_ERROR_STOPS, 3),
+    drag('8 lamps, 2 000 solids, 200 marks, dragging', largeScene(8, 2000, 200), DRAG_ERROR_STOPS, 3),
+    drag('8 lamps, 200 solids, 200 marks, dragging', largeScene(8, 200, 200), DRAG_ERROR_STOPS, 3),
   ];
   const peak_MB = process.resourceUsage().maxRSS / 1e3;
   return [
@@ -51,47 +52,4 @@ function cold(what: string, document: SceneDocument): Row {
     meterScene(document, compileScene(document, NO_FILES), { error_stops: 0.02 });
   });
   return { what, median: ms(median_ms), worst: ms(worst_ms) };
-}
-
-/** A made-up scene of a given size: crates on a yard, lamps round it. */
-function large(lamps: number, solids: number, marks: number): SceneDocument {
-  const round = (i: number, n: number, r: number) => [
-    r * Math.cos((2 * Math.PI * i) / n),
-    r * Math.sin((2 * Math.PI * i) / n),
-  ];
-  const across = Math.ceil(Math.sqrt(solids));
-  const opened = openRaw({
-    keyfall: 1,
-    title: 'Large',
-    solids: Array.from({ length: solids }, (_, i) => ({
-      id: `crate-${i}`,
-      shape: 'box',
-      position_m: [1.5 * (i % across) - 0.75 * across, 0.4, 1.5 * Math.floor(i / across) - 0.75 * across],
-      rotation_deg: [0, (i * 37) % 360, 0],
-      material: 'timber-light',
-      size_m: [0.8, 0.8, 0.8],
-    })),
-    lamps: Array.from({ length: lamps }, (_, i) => {
-      const [x, z] = round(i, lamps, 40);
-      return { id: `lamp-${i}`, head: 'discharge-400', position_m: [x, 5, z], aim_m: [0, 1, 0] };
-    }),
-    marks: Array.from({ length: marks }, (_, i) => {
-      const [x, z] = round(i, marks, 20);
-      return { id: `mark-${i}`, position_m: [x, 1.6, z], facing: [0, 1, 0] };
-    }),
-    cameras: [
-      {
-        id: 'a',
-        position_m: [0, 2, 30],
-        look_m: [0, 1, 0],
-        sensor_mm: [36, 24],
-        focal_mm: 35,
-        fNumber: 4,
-        shutter_s: 0.02,
-        iso: 800,
-      },
-    ],
-  });
-  if (!opened.document) throw new Error(opened.problems.map((p) => p.path).join());
-  return opened.document;
 }

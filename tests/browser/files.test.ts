@@ -80,9 +80,9 @@ describe('a scene that is dropped', () => {
     ['with a name twice', '{"keyfall": 1, "title": "a", "title": "b"}'],
     [
       'with an infinite figure',
-      demoWith((s) => (s.lamps[0].level = 1)).replace('"level": 1', '"level": 1e999'),
+      demoWith((s) => Object.assign(s.lamps[0], { level: 1 })).replace('"level": 1', '"level": 1e999'),
     ],
-    ['with a path out of its folder', demoWith((s) => (s.solids[0] = meshNamed('../../etc/passwd')))],
+    ['with a path out of its folder', demoWith((s) => s.solids.splice(0, 1, meshNamed('../../etc/passwd')))],
     ['that would pollute', '{"keyfall": 1, "title": "p", "__proto__": {"polluted": true}}'],
   ])('%s is refused with its reason', async (_, content) => {
     const { page, context, complaints } = await openPage(browser);
@@ -137,11 +137,11 @@ describe('a scene that is dropped', () => {
   it('without cameras or marks says what is wanting, and the page goes on', async () => {
     const { page, context, complaints } = await openPage(browser);
     await dropFiles(page, [
-      { name: 'blind.json', content: demoWith((s) => [(s.cameras = []), (s.title = 'Blind')]) },
+      { name: 'blind.json', content: demoWith((s) => Object.assign(s, { cameras: [], title: 'Blind' })) },
     ]);
     await page.getByText('This scene cannot be metered as it stands').waitFor();
     await page.getByText('a camera, because stops are counted from its exposure').waitFor();
-    const markless = demoWith((s) => [(s.marks = []), (s.readings = []), (s.title = 'Markless')]);
+    const markless = demoWith((s) => Object.assign(s, { marks: [], readings: [], title: 'Markless' }));
     await dropFiles(page, [{ name: 'markless.json', content: markless }]);
     await page.getByText('No marks: nowhere in this scene is the meter held').waitFor();
     await page.getByRole('button', { name: 'Back to the demo' }).click();

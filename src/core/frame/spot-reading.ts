@@ -34,7 +34,9 @@ export interface SpotOptions {
 
 const BATCHES = 16;
 const FIRST_PATHS = 64;
-const MOST_PATHS = 1 << 14;
+const MOST_PATHS = 1 << 13;
+/** Darker than this against middle grey, no camera sees. */
+const DARK_STOPS = -12;
 
 /** Looks from `from_m` along a unit direction, pinhole, until the error is under the limit or the paths are used up. */
 export function readSpot(tracer: Tracer, from_m: Vec3, direction: Vec3, options: SpotOptions): SpotReading {
@@ -62,6 +64,7 @@ export function readSpot(tracer: Tracer, from_m: Vec3, direction: Vec3, options:
     mean = batches.reduce((sum, batch) => sum + batch, 0) / (BATCHES * paths);
     error = confidence95(batches) / paths;
     if (errorInStops(error, mean) <= options.error_stops) break;
+    if (mean + error < options.zero_cd_m2 * 2 ** DARK_STOPS) break;
   }
   return readingFrom(tracer, total, BATCHES * paths, Math.max(0, mean), error, options, from_m, direction);
 }

@@ -81,7 +81,7 @@ export interface Metering {
 const DIRECT_SHARE = 0.5;
 const FIRST_PATHS = 32;
 /** Per batch; 16 times as many in all. A reading that is not good enough by then says how good it is. */
-const MOST_PATHS = 1 << 14;
+const MOST_PATHS = 1 << 13;
 
 /**
  * Begins a reading. With a tracer all light is counted; without, `bounce_lx` and `haze_lx` stay 0, and whoever prints the
@@ -104,11 +104,17 @@ export function startMetering(
   return { model, meter, receptor, options, direct, indirect };
 }
 
-/** Whether the wanted error is reached, or cannot be. */
+/** Darker than this against the camera's zero, no meter reads and no camera sees. */
+const DARK_STOPS = -12;
+
+/** Whether the wanted error is reached, or cannot be, or would be the error of darkness. */
 export function isMetered(metering: Metering): boolean {
-  const { indirect, options } = metering;
+  const { indirect, options, receptor } = metering;
   if (!indirect || indirect.paths >= MOST_PATHS) return true;
-  return numericalError_stops(metering) <= options.error_stops;
+  if (numericalError_stops(metering) <= options.error_stops) return true;
+  const zero = zeroOf(options.exposure, options.calibration);
+  const dark_lx = (receptor === 'flat' ? zero.flat_lx : zero.dome_lx) * 2 ** DARK_STOPS;
+  return partsFor(metering, receptor).total_lx + error_lx(metering) < dark_lx;
 }
 
 /** Twice the paths. */
@@ -178,9 +184,11 @@ export function readingOf(metering: Metering): Reading {
 }
 
 function numericalError_stops(metering: Metering): number {
-  const { direct, indirect, receptor } = metering;
-  const error = Math.hypot(direct.error_lx, indirect ? indirectError_lx(indirect, receptor) : 0);
-  return errorInStops(error, partsFor(metering, receptor).total_lx);
+  return errorInStops(error_lx(metering), partsFor(metering, metering.receptor).total_lx);
+}
+
+function error_lx({ direct, indirect, receptor }: Metering): number {
+  return Math.hypot(direct.error_lx, indirect ? indirectError_lx(indirect, receptor) : 0);
 }
 
 interface Parts {

@@ -17,7 +17,7 @@ const FINEST_STEP_DEG = 0.25;
 const COARSEST_STEP_DEG = 2;
 
 const PLANE_STEP_DEG = 5;
-const MAX_PLANES = 288;
+const FINE_PLANE_STEP_DEG = 2.5;
 
 /** A table is continuous between its angles; where light ends sharply, it steps within this. */
 export const STEP_WIDTH_DEG = 1e-3;
@@ -46,11 +46,10 @@ export function planeAngles_deg(distribution: Distribution): number[] {
   if (distribution.kind !== 'table') return [0];
   const { goniometry, horizontal_deg } = distribution;
   if (horizontal_deg.length === 1) return [0];
-  // Types A and B are turned onto this grid askew, so that half the usual step holds their detail.
-  const wanted_deg = goniometry === 'C' ? smallestStep(horizontal_deg) : PLANE_STEP_DEG / 2;
-  let planes = 360 / PLANE_STEP_DEG;
-  while (360 / planes > wanted_deg && planes < MAX_PLANES) planes *= 2;
-  return Array.from({ length: planes }, (_, i) => (360 * i) / planes);
+  // Types A and B are turned onto this grid askew, so that only the finer one holds their detail.
+  const fine = goniometry !== 'C' || smallestStep(horizontal_deg) < PLANE_STEP_DEG;
+  const step_deg = fine ? FINE_PLANE_STEP_DEG : PLANE_STEP_DEG;
+  return Array.from({ length: 360 / step_deg }, (_, i) => step_deg * i);
 }
 
 /** From one angle to another in equal steps of at most `step_deg`, both ends included. */
@@ -100,7 +99,8 @@ function beamAngles_deg(beam_deg: number, field_deg: number): number[] {
     if (alpha_deg >= 180) return [...angles, 180];
     angles.push(alpha_deg);
   }
-  return angles;
+  // The edge of the hardest beams is all within rounding of one angle.
+  return [...angles, angles[angles.length - 1]! + STEP_WIDTH_DEG];
 }
 
 /** With the first angles at which the table is dark again. */

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { keyfall, SCENES } from '../support/command-line.ts';
+
+const CARD = `${SCENES}lamp-and-card.json`;
+
+describe('keyfall spot', () => {
+  it('reads what Lambert’s law gives for a grey card', async () => {
+    // derived: 2000 cd at 4 m square on, ρ = 0.18: L = 0.18·125/π = 7.162 cd/m²; zero 12.5 cd/m² at f/4, 1/50 s, ISO 800
+    const { code, out } = await keyfall('spot', CARD, '--point', '0,1,0', '--json');
+    const spot = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(spot.luminance_cd_m2).toBeCloseTo((0.18 * 125) / Math.PI, 1);
+    expect(spot.stops).toBeCloseTo(Math.log2((0.18 * 125) / Math.PI / 12.5), 1);
+    expect(spot.surface).toBe('card');
+    expect(spot.inFrame).toBe(true);
+    expect(spot.parts.haze_cd_m2).toBe(0);
+    expect(spot.uncertainty.numerical_stops).toBeLessThanOrEqual(0.05);
+    expect(spot.rgb_linear).toHaveLength(3);
+  });
+
+  it('sees the same by the place in the frame', async () => {
+    const byPixel = JSON.parse((await keyfall('spot', CARD, '--pixel', '0.5,0.5', '--json')).out);
+    const byPoint = JSON.parse((await keyfall('spot', CARD, '--point', '0,1,0', '--json')).out);
+    expect(byPixel.surface).toBe('card');
+    expect(Math.abs(Math.log2(byPixel.luminance_cd_m2 / byPoint.luminance_cd_m2))).toBeLessThan(0.1);
+  });
+
+  it('says what it looked at, in words', async () => {
+    const { out } = await keyfall('spot', CARD, '--point', '0,1,0');
+    expect(out).toContain('Grey card, from camera a');
+    expect(out).toContain('cd/m²');
+    expect(out).toMatch(/±0\.0\d stop/);
+    expect((await keyfall('spot', CARD, '--point', '0,9,0')).out).toContain('out of frame');
+  });
+
+  it('refuses nonsense', async () => {
+    for (const args of [
+      [],
+      ['--point', '1,2'],
+      ['--pixel', '0.5,2'],
+      ['--point', '0,1,0', '--pixel', '0.5,0.5'],
+    ]) {
+      const { code, out, err } = await keyfall('spot', CARD, ...args);
+      expect(code, args.join(' ')).toBe(2);
+      expect(out).toBe('');
+      expect(err).toContain('keyfall spot');
+    }
+  });
+});
