@@ -100,8 +100,11 @@ export function startSession(): Session {
     const kept = readKeptScene();
     const restored = kept !== null && (await open('The scene of your last visit', kept, new Map()));
     if (!restored) {
+      // What kept it from opening stays in sight, and the files that it lacks may still be brought.
       const { refusedFile } = store.getState();
+      const lacking = waiting;
       await session.openDemo();
+      waiting = lacking;
       if (refusedFile) store.setState({ refusedFile });
     }
     autosave(store, (scene) => scene === demo);

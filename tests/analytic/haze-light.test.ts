@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { mixed32 } from '../../src/core/math/kronecker.ts';
-import { seededRandom } from '../../src/core/math/random.ts';
+import { seededRandom, startPath } from '../../src/core/math/random.ts';
 import type { Vec3 } from '../../src/core/math/vec3.ts';
 import { newConnection } from '../../src/core/transport/connection.ts';
 import { directLight } from '../../src/core/transport/direct.ts';
@@ -29,6 +29,7 @@ describe('light scattered once along a line of sight', () => {
       const n = 40_000;
       let L = 0;
       for (let i = 0; i < n; i++) {
+        startPath(random, i);
         if (connectHaze(tracer, random, 0, 0, 0, 1, 0, 0, D, 1, found)) L += found.g / n;
       }
       expect(Math.abs(L / 1e4 / wanted - 1), `σ ${sigma}, g ${g}, x₀ ${x0}, h ${h}, D ${D}`).toBeLessThan(

@@ -2,7 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keyfall, readingLines } from './support/command-line.ts';
-import { dropFiles, freshNumbers, launchBrowser, openPage, readingsOn } from './support/open-page.ts';
+import {
+  dropFiles,
+  freshNumbers,
+  launchBrowser,
+  type OpenedPage,
+  openPage,
+  readingsOn,
+} from './support/open-page.ts';
 import { tetrahedronGlb } from './support/tetrahedron-glb.ts';
 
 const DEMO = readFileSync('scenes/night-quay.json', 'utf8');
@@ -66,32 +73,6 @@ describe('a scene that is dropped', () => {
     expect(await readingsOn(page)).toEqual(before);
     await page.getByRole('button', { name: 'Dismiss' }).click();
     await alert.waitFor({ state: 'detached' });
-    expect(complaints).toEqual([]);
-    await context.close();
-  });
-
-  it.each([
-    ['empty', ''],
-    ['not JSON', '<!doctype html><title>404</title>'],
-    ['cut short', DEMO.slice(0, 900)],
-    ['nested beyond reason', '['.repeat(100_000)],
-    ['a list', '[]'],
-    ['of a version to come', '{"keyfall": 99, "title": "later"}'],
-    ['with a name twice', '{"keyfall": 1, "title": "a", "title": "b"}'],
-    [
-      'with an infinite figure',
-      demoWith((s) => Object.assign(s.lamps[0], { level: 1 })).replace('"level": 1', '"level": 1e999'),
-    ],
-    ['with a path out of its folder', demoWith((s) => s.solids.splice(0, 1, meshNamed('../../etc/passwd')))],
-    ['that would pollute', '{"keyfall": 1, "title": "p", "__proto__": {"polluted": true}}'],
-  ])('%s is refused with its reason', async (_, content) => {
-    const { page, context, complaints } = await openPage(browser);
-    await dropFiles(page, [{ name: 'bad.json', content }]);
-    const alert = page.getByRole('alert').filter({ hasText: 'bad.json was not opened' });
-    await alert.waitFor();
-    expect(await alert.getByRole('listitem').count()).toBeGreaterThan(0);
-    expect(await title(page).textContent()).toBe('Last boat');
-    expect(await page.evaluate(() => 'polluted' in {})).toBe(false);
     expect(complaints).toEqual([]);
     await context.close();
   });
@@ -162,6 +143,41 @@ describe('a scene that is dropped', () => {
   });
 });
 
+describe('a file that is no scene', () => {
+  let opened: OpenedPage;
+  beforeAll(async () => {
+    opened = await openPage(browser);
+  });
+  afterAll(() => opened.context.close());
+
+  it.each([
+    ['empty', ''],
+    ['not JSON', '<!doctype html><title>404</title>'],
+    ['cut short', DEMO.slice(0, 900)],
+    ['nested beyond reason', '['.repeat(100_000)],
+    ['a list', '[]'],
+    ['of a version to come', '{"keyfall": 99, "title": "later"}'],
+    ['with a name twice', '{"keyfall": 1, "title": "a", "title": "b"}'],
+    [
+      'with an infinite figure',
+      demoWith((s) => Object.assign(s.lamps[0], { level: 1 })).replace('"level": 1', '"level": 1e999'),
+    ],
+    ['with a path out of its folder', demoWith((s) => s.solids.splice(0, 1, meshNamed('../../etc/passwd')))],
+    ['that would pollute', '{"keyfall": 1, "title": "p", "__proto__": {"polluted": true}}'],
+  ])('%s is refused with its reason', async (_, content) => {
+    const { page, complaints } = opened;
+    await dropFiles(page, [{ name: 'bad.json', content }]);
+    const alert = page.getByRole('alert').filter({ hasText: 'bad.json was not opened' });
+    await alert.waitFor();
+    expect(await alert.getByRole('listitem').count()).toBeGreaterThan(0);
+    expect(await title(page).textContent()).toBe('Last boat');
+    expect(await page.evaluate(() => 'polluted' in {})).toBe(false);
+    expect(complaints).toEqual([]);
+    await page.getByRole('button', { name: 'Dismiss' }).click();
+    await alert.waitFor({ state: 'detached' });
+  });
+});
+
 function meshNamed(file: string) {
   return { id: 'rock', name: 'Rock', shape: 'mesh', position_m: [0, 1.2, 3], material: 'concrete', file };
 }
@@ -183,7 +199,6 @@ describe('files beside a scene', () => {
       scene.lamps[1].head = 'own';
       scene.solids.push(meshNamed('rock.glb'));
     });
-    await context.setOffline(false);
     await dropFiles(page, [
       { name: 'set.json', content },
       { name: 'own.ies', content: ies },

@@ -1,5 +1,6 @@
 import { rename, writeFile } from 'node:fs/promises';
 import { zeroOf } from '../../core/exposure/zero.ts';
+import { samplesOf } from '../../core/frame/frame-part.ts';
 import { developed } from '../../core/picture/develop.ts';
 import { falseColourPicture } from '../../core/picture/false-colour.ts';
 import type { LinearPicture } from '../../core/picture/picture.ts';
@@ -41,7 +42,7 @@ export const frame: CommandLineCommand = {
       value: 'W[xH]',
       help: `pixels (${DEFAULT_WIDTH_px} wide, the camera's aspect, if left out)`,
     },
-    samples: { type: 'string', value: 'N', help: 'exactly so many samples a pixel' },
+    samples: { type: 'string', value: 'N', help: 'so many samples a pixel, rounded up to a multiple of 4' },
     error: {
       type: 'string',
       value: 'SHARE',
@@ -81,7 +82,7 @@ export const frame: CommandLineCommand = {
       Exposure: `f/${exposure.fNumber}, ${shutterText(exposure.shutter_s)}, ISO ${exposure.iso}, ND ${exposure.nd_stops}`,
       WhiteBalance: `${whiteBalance_K} K`,
       MiddleGrey: `${luminance_cd_m2} cd/m²`,
-      Samples: `${rendered.samples} a pixel, seed ${Math.round(seed)}, median error ${rendered.medianError.toFixed(4)}`,
+      Samples: `${samplesOf(rendered)} a pixel, seed ${Math.round(seed)}, median error ${rendered.medianError.toFixed(4)}`,
     };
     await writeWhole(
       file,
@@ -110,8 +111,10 @@ function wantedSize(values: OptionValues, aspect: number): readonly [number, num
   );
 }
 
-function relativeTo({ width_px, height_px, sum, samples }: RenderedFrame, zero_cd_m2: number): LinearPicture {
-  return { width_px, height_px, rgb: sum.map((value) => value / samples / zero_cd_m2) };
+function relativeTo(rendered: RenderedFrame, zero_cd_m2: number): LinearPicture {
+  const { width_px, height_px, sum } = rendered;
+  const scale = 1 / (samplesOf(rendered) * zero_cd_m2);
+  return { width_px, height_px, rgb: sum.map((value) => value * scale) };
 }
 
 function bytesOf(

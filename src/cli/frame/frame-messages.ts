@@ -14,7 +14,7 @@ export interface FrameWork {
 
 export const BAND_ROWS = 4;
 
-/** To a worker: take so many samples more in every band. */
+/** To a worker: take so many samples more, per replicate, in every band. */
 export interface MoreSamples {
   readonly samples: number;
 }
@@ -24,5 +24,5 @@ export interface BandDone {
   readonly firstRow: number;
   readonly samples: number;
   readonly sum: Float64Array;
-  readonly squares: Float64Array;
+  readonly byReplicate: Float64Array;
 }

@@ -17,7 +17,7 @@ parentPort?.on('message', ({ samples }: MoreSamples) => {
       firstRow: part.firstRow,
       samples: part.samples,
       sum: part.sum,
-      squares: part.squares,
+      byReplicate: part.byReplicate,
     };
     parentPort?.postMessage(done);
   }

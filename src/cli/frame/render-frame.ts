@@ -1,7 +1,13 @@
 import { availableParallelism } from 'node:os';
 import type { Worker } from 'node:worker_threads';
 import type { ThinLens } from '../../core/camera/thin-lens.ts';
-import { type FramePart, newFramePart, standardErrors_cd_m2 } from '../../core/frame/frame-part.ts';
+import {
+  type FramePart,
+  newFramePart,
+  REPLICATES,
+  samplesOf,
+  standardErrors_cd_m2,
+} from '../../core/frame/frame-part.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
 import { luminance } from '../../core/transport/light-bins.ts';
 import { BAND_ROWS, type BandDone, type FrameWork, type MoreSamples } from './frame-messages.ts';
@@ -36,12 +42,13 @@ export async function renderFrame(request: FrameRequest): Promise<RenderedFrame>
   const bands = Math.ceil(height_px / BAND_ROWS);
   try {
     for (let wanted = firstPass(until); ; wanted = Math.min(MOST_SAMPLES, 2 * wanted)) {
-      await pass(workers, frame, wanted - frame.samples, (done) =>
-        progress(`${wanted} samples a pixel: ${Math.round((100 * done) / bands)} %`),
+      const each = Math.ceil(wanted / REPLICATES);
+      await pass(workers, frame, each - frame.samples, (done) =>
+        progress(`${REPLICATES * each} samples a pixel: ${Math.round((100 * done) / bands)} %`),
       );
-      frame.samples = wanted;
+      frame.samples = each;
       const medianError = medianRelativeError(frame, request.dark_cd_m2);
-      progress(`${wanted} samples a pixel, median error ${(100 * medianError).toFixed(1)} %`);
+      progress(`${samplesOf(frame)} samples a pixel, median error ${(100 * medianError).toFixed(1)} %`);
       if ('samples' in until || medianError <= until.error || wanted >= MOST_SAMPLES) {
         return { ...frame, medianError };
       }
@@ -79,7 +86,7 @@ async function pass(
   done: (bands: number) => void,
 ): Promise<void> {
   let finished = 0;
-  const rowsOf = ({ squares }: BandDone) => squares.length / frame.width_px;
+  const rowsOf = ({ byReplicate }: BandDone) => byReplicate.length / REPLICATES / frame.width_px;
   await Promise.all(
     workers.map(
       (worker) =>
@@ -88,7 +95,7 @@ async function pass(
           const expected = rowsOfWorker(workers, worker, frame.height_px);
           const take = (band: BandDone) => {
             frame.sum.set(band.sum, 3 * frame.width_px * band.firstRow);
-            frame.squares.set(band.squares, frame.width_px * band.firstRow);
+            frame.byReplicate.set(band.byReplicate, REPLICATES * frame.width_px * band.firstRow);
             done(++finished);
             rows += rowsOf(band);
             if (rows < expected) return;
@@ -115,7 +122,8 @@ function rowsOfWorker(workers: readonly Worker[], worker: Worker, height_px: num
 }
 
 function medianRelativeError(frame: FramePart, dark_cd_m2: number): number {
-  const { sum, samples } = frame;
+  const { sum } = frame;
+  const samples = samplesOf(frame);
   const relative = [...standardErrors_cd_m2(frame)].flatMap((error, i) => {
     const mean = luminance(sum[3 * i]!, sum[3 * i + 1]!, sum[3 * i + 2]!) / samples;
     return mean > dark_cd_m2 ? [error / mean] : [];

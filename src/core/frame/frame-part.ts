@@ -1,10 +1,13 @@
 import { aimThrough, newCameraRay, type ThinLens } from '../camera/thin-lens.ts';
 import { type FacePoint, placeOnFace } from '../lamps/face.ts';
-import { kroneckerU, kroneckerV, mixed32 } from '../math/kronecker.ts';
-import { nextRandom, seededRandom } from '../math/random.ts';
+import { mixed32 } from '../math/kronecker.ts';
+import { nextRandom, seededRandom, startPath } from '../math/random.ts';
 import { luminance, newLightBins } from '../transport/light-bins.ts';
 import { tracePath } from '../transport/path.ts';
 import type { Tracer } from '../transport/tracer.ts';
+
+/** Each pixel has so many independent estimates, whose spread is its error. */
+export const REPLICATES = 4;
 
 /** A band of rows of a frame in the making: sums over the samples so far. */
 export interface FramePart {
@@ -13,11 +16,12 @@ export interface FramePart {
   readonly firstRow: number;
   readonly rows: number;
   readonly seed: number;
+  /** Per replicate. */
   samples: number;
-  /** Linear RGB (cd/m²), three numbers a pixel. */
+  /** Linear RGB (cd/m²) over all replicates, three numbers a pixel. */
   readonly sum: Float64Array;
-  /** Of squared luminance, one number a pixel. */
-  readonly squares: Float64Array;
+  /** Luminance by replicate, REPLICATES numbers a pixel. */
+  readonly byReplicate: Float64Array;
 }
 
 export function newFramePart(
@@ -36,7 +40,7 @@ export function newFramePart(
     seed,
     samples: 0,
     sum: new Float64Array(3 * pixels),
-    squares: new Float64Array(pixels),
+    byReplicate: new Float64Array(REPLICATES * pixels),
   };
 }
 
@@ -45,21 +49,22 @@ const ray = newCameraRay();
 const inPupil: FacePoint = { r_m: 0, t_m: 0 };
 
 /**
- * Adds `count` samples to every pixel. A sample depends on the seed, the pixel and its number alone, so a frame is the
- * same to the last bit however its rows are dealt out.
+ * Adds `count` samples to every replicate of every pixel. A sample depends on the seed, the pixel, the replicate and its
+ * number alone, so a frame is the same to the last bit however its rows are dealt out.
  */
 export function addSamples(tracer: Tracer, lens: ThinLens, part: FramePart, count: number): void {
-  const { width_px, height_px, firstRow, rows, seed, sum, squares } = part;
+  const { width_px, height_px, firstRow, rows, seed, sum, byReplicate } = part;
   const bins = newLightBins(tracer.model.lamps.length);
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < width_px; column++) {
-      const pixel = (firstRow + row) * width_px + column;
-      const at = row * width_px + column;
-      const key = mixed32(mixed32(seed) + pixel);
+  for (let at = 0; at < width_px * rows; at++) {
+    const column = at % width_px;
+    const row = firstRow + (at - column) / width_px;
+    const key = mixed32(mixed32(seed) + row * width_px + column);
+    for (let replicate = 0; replicate < REPLICATES; replicate++) {
+      const random = seededRandom(key + 0x632be59b * replicate);
       for (let i = part.samples; i < part.samples + count; i++) {
-        const random = seededRandom(mixed32(key + 0x632be59b * (i + 1)));
-        const u = (column + kroneckerU(i, key)) / width_px;
-        const v = (firstRow + row + kroneckerV(i, mixed32(key + 1))) / height_px;
+        startPath(random, i);
+        const u = (column + nextRandom(random)) / width_px;
+        const v = (row + nextRandom(random)) / height_px;
         placeOnFace(PUPIL, nextRandom(random), nextRandom(random), inPupil);
         aimThrough(lens, u, v, inPupil.r_m, inPupil.t_m, ray);
         bins.fill(0);
@@ -73,17 +78,24 @@ export function addSamples(tracer: Tracer, lens: ThinLens, part: FramePart, coun
         sum[3 * at]! += r;
         sum[3 * at + 1]! += g;
         sum[3 * at + 2]! += b;
-        squares[at]! += luminance(r, g, b) ** 2;
+        byReplicate[REPLICATES * at + replicate]! += luminance(r, g, b);
       }
     }
   }
   part.samples += count;
 }
 
-/** Standard error of each pixel's luminance, cd/m². */
-export function standardErrors_cd_m2({ samples, sum, squares }: FramePart): Float64Array {
-  return squares.map((square, i) => {
-    const mean = luminance(sum[3 * i]!, sum[3 * i + 1]!, sum[3 * i + 2]!) / samples;
-    return Math.sqrt(Math.max(0, square / samples - mean * mean) / Math.max(1, samples - 1));
+/** Mean over the samples: what `sum` is divided by. */
+export function samplesOf({ samples }: FramePart): number {
+  return REPLICATES * samples;
+}
+
+/** Standard error of each pixel's luminance, cd/m², from the spread of its replicates. */
+export function standardErrors_cd_m2({ samples, byReplicate }: FramePart): Float64Array {
+  return Float64Array.from({ length: byReplicate.length / REPLICATES }, (_, pixel) => {
+    const own = byReplicate.subarray(REPLICATES * pixel, REPLICATES * (pixel + 1));
+    const mean = own.reduce((total, value) => total + value, 0) / REPLICATES;
+    const squares = own.reduce((total, value) => total + (value - mean) ** 2, 0);
+    return Math.sqrt(squares / (REPLICATES - 1) / REPLICATES) / samples;
   });
 }

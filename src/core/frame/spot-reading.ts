@@ -3,7 +3,7 @@ import { nearestHit } from '../geometry/ray-query.ts';
 import { newHit } from '../geometry/ray-shape.ts';
 import { confidence95 } from '../math/confidence.ts';
 import { mixed32 } from '../math/kronecker.ts';
-import { type RandomState, seededRandom } from '../math/random.ts';
+import { type RandomState, seededRandom, startPath } from '../math/random.ts';
 import type { Vec3 } from '../math/vec3.ts';
 import { errorInStops } from '../transport/direct.ts';
 import { BOUNCE, HAZE, lampBin, luminance, newLightBins } from '../transport/light-bins.ts';
@@ -53,6 +53,7 @@ export function readSpot(tracer: Tracer, from_m: Vec3, direction: Vec3, options:
     for (let batch = 0; batch < BATCHES; batch++) {
       for (let i = paths; i < wanted; i++) {
         const bins = newLightBins(lamps);
+        startPath(randoms[batch]!, i);
         tracePath(tracer, randoms[batch]!, { ox, oy, oz, dx, dy, dz, from: 'camera', density: 0 }, 1, bins);
         for (let k = 0; k < bins.length; k += 3) {
           for (let c = k; c < k + 3; c++) total[c]! += bins[c]!;

@@ -117,8 +117,9 @@ export function connectHaze(
     for (let k = 0; k < tries; k++) {
       const weight = tryPlace(tracer, random, lamp, ox, oy, oz, dx, dy, dz, D, tried) / tries;
       sum += weight;
-      // Of several tries one is kept, with a chance by its weight.
-      if (weight === 0 || nextRandom(random) * sum >= weight) continue;
+      // Of several tries one is kept, with a chance by its weight. Every try draws as many numbers as any other, so that
+      // a number's place in the sequence means the same in all paths.
+      if (nextRandom(random) * sum >= weight) continue;
       distances[i] = along.t;
       [sights[i], tried] = [tried, sights[i]!];
     }

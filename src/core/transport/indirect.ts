@@ -1,6 +1,6 @@
 import { confidence95 } from '../math/confidence.ts';
 import { kroneckerU, kroneckerV, mixed32 } from '../math/kronecker.ts';
-import { nextRandom, type RandomState, seededRandom } from '../math/random.ts';
+import { nextRandom, type RandomState, seededRandom, startPath } from '../math/random.ts';
 import { newConnection } from './connection.ts';
 import { drawGlowDirection, type GlowDirection, glowDensity, weighGlow } from './glow-connection.ts';
 import { BOUNCE, type LightBins, lampBin, luminance, newLightBins } from './light-bins.ts';
@@ -30,6 +30,7 @@ export interface Indirect {
   readonly flatByBatch: Float64Array;
   readonly domeByBatch: Float64Array;
   readonly randoms: readonly RandomState[];
+  /** Of the two-dimensional sequence that directions are drawn from. */
   readonly shifts: Uint32Array;
 }
 
@@ -86,6 +87,7 @@ export function refineIndirect(indirect: Indirect, paths: number): void {
       take(bins, connection.wx * nx + connection.wy * ny + connection.wz * nz, 1);
     };
     for (let i = indirect.paths; i < paths; i++) {
+      startPath(random, i);
       const u = kroneckerU(i, indirect.shifts[2 * batch]!);
       const v = kroneckerV(i, indirect.shifts[2 * batch + 1]!);
       if (glows(tracer)) weighGlow(tracer, px, py, pz);

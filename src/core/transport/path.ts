@@ -120,35 +120,40 @@ export function tracePath(
         gather(bins, bin, share * r, share * g, share * b, connection);
       }
       besideGlow = 0;
-      const free = -Math.log(1 - nextRandom(random)) / extinction;
-      if (free < reach) {
+      // Where haze scatters the path, if it does: at t, of density σ_t·e^(−σ_t·t) over the chance that it does at all.
+      const chance = -Math.expm1(-extinction * reach);
+      const scattered = nextRandom(random) < chance;
+      const t = -Math.log1p(-chance * nextRandom(random)) / extinction;
+      const { albedo, anisotropy } = model.haze;
+      if (scattered || firstStretch) {
+        const [qx, qy, qz] = [ox + t * dx, oy + t * dy, oz + t * dz];
+        const [ix, iy, iz] = [dx, dy, dz];
+        const phase = (wx: number, wy: number, wz: number) =>
+          henyeyGreenstein(anisotropy, wx * ix + wy * iy + wz * iz);
+        // On its first stretch every path asks what light a scattering there would find, weighed by its chance: in thin
+        // haze few paths are scattered, and those few would carry it all.
+        const k = albedo * (firstStretch ? chance : 1);
+        const into = firstStretch ? HAZE : sender;
+        const onward = ({ lamp, wx, wy, wz }: Connection) => {
+          const p = k * phase(wx, wy, wz);
+          gather(bins, lampBin(lamp, into), r * p, g * p, b * p, connection);
+        };
+        if (connectGlow(tracer, random, qx, qy, qz, phase, connection)) onward(connection);
+        if (connectMirror(tracer, random, qx, qy, qz, 0, 1, 0, 'haze', phase, connection)) onward(connection);
+        if (connectPane(tracer, random, qx, qy, qz, 0, 1, 0, 'haze', phase, connection)) onward(connection);
+      }
+      if (scattered) {
         if (firstStretch) sender = HAZE;
         firstStretch = false;
-        const keep =
-          model.haze.albedo * survival(vertex, Math.max(r, g, b) * model.haze.albedo, weight, random);
+        straightFromMeter = false;
+        const keep = albedo * survival(vertex, Math.max(r, g, b) * albedo, weight, random);
         if (keep === 0) return;
         r *= keep;
         g *= keep;
         b *= keep;
-        ox += free * dx;
-        oy += free * dy;
-        oz += free * dz;
-        const { anisotropy } = model.haze;
-        const [ix, iy, iz] = [dx, dy, dz];
-        const phase = (wx: number, wy: number, wz: number) =>
-          henyeyGreenstein(anisotropy, wx * ix + wy * iy + wz * iz);
-        if (connectGlow(tracer, random, ox, oy, oz, phase, connection)) {
-          const p = phase(connection.wx, connection.wy, connection.wz);
-          gather(bins, lampBin(connection.lamp, sender), r * p, g * p, b * p, connection);
-        }
-        if (connectMirror(tracer, random, ox, oy, oz, 0, 1, 0, 'haze', phase, connection)) {
-          const p = phase(connection.wx, connection.wy, connection.wz);
-          gather(bins, lampBin(connection.lamp, sender), r * p, g * p, b * p, connection);
-        }
-        if (connectPane(tracer, random, ox, oy, oz, 0, 1, 0, 'haze', phase, connection)) {
-          const p = phase(connection.wx, connection.wy, connection.wz);
-          gather(bins, lampBin(connection.lamp, sender), r * p, g * p, b * p, connection);
-        }
+        ox += t * dx;
+        oy += t * dy;
+        oz += t * dz;
         const mu = sampleHenyeyGreenstein(anisotropy, nextRandom(random));
         turn(dx, dy, dz, mu, nextRandom(random));
         ({ x: dx, y: dy, z: dz } = direction);
@@ -156,7 +161,6 @@ export function tracePath(
         density = henyeyGreenstein(anisotropy, mu);
         besideGlow = density;
         reached = 'connected';
-        straightFromMeter = false;
         continue;
       }
     }

@@ -12,14 +12,15 @@ import { useFollow } from './follow.ts';
 import { NIGHT } from './night-colours.ts';
 import { matrixOf } from './shape-geometry.ts';
 
-/** A lamp as it stands: its bright face, a housing behind it, its stand, and the edges of its beam. */
-export const LampFigure = memo(function LampFigure({
-  id,
-  look,
-}: {
+interface LampFigureProps {
   readonly id: string;
   readonly look: LampLook;
-}) {
+  /** Whether the edges of its beam are drawn although it is not chosen. */
+  readonly edged: boolean;
+}
+
+/** A lamp as it stands: its bright face, a housing behind it, its stand, and the edges of its beam. */
+export const LampFigure = memo(function LampFigure({ id, look, edged }: LampFigureProps) {
   const store = useEditorStore();
   const chosen = useEditor((state) => state.lamp === id);
   const on = useEditor((state) => lampNamed(documentShown(state)?.lamps, id)?.on !== false);
@@ -58,7 +59,7 @@ export const LampFigure = memo(function LampFigure({
           <FaceGeometry face={look.face} />
           <meshBasicMaterial color={on ? light : NIGHT.edge} side={DoubleSide} toneMapped={false} />
         </mesh>
-        <group ref={beams} visible={on}>
+        <group ref={beams} visible={on && (edged || chosen)}>
           <lineSegments geometry={fifty}>
             <lineBasicMaterial
               color={chosen ? NIGHT.accent : light}

@@ -2,7 +2,7 @@ import { memo, type ReactNode, useMemo, useRef } from 'react';
 import { BufferGeometry, Color, Float32BufferAttribute, type Group } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { edit } from '../store/edits.ts';
-import { documentShown } from '../store/shown-scene.ts';
+import { documentShown, setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import type { LampLook } from '../worker/reading-desk.ts';
 import { useFollow } from './follow.ts';
@@ -31,10 +31,11 @@ type DraggedField = 'position_m' | 'aim_m';
 export const LampHandles = memo(function LampHandles({ id, look, named }: LampHandlesProps) {
   const colour = `#${new Color().setRGB(...look.colour).getHexString()}`;
   const chosen = useEditor((state) => state.lamp === id);
+  const on = useEditor((state) => lampNamed(documentShown(state)?.lamps, id)?.on !== false);
   const name = useEditor((state) => lampNamed(documentShown(state)?.lamps, id)?.name ?? id);
   return (
     <>
-      <Handle id={id} field="position_m" colour={colour} chosen={chosen}>
+      <Handle id={id} field="position_m" colour={on ? colour : NIGHT.edge} chosen={chosen}>
         {(named || chosen) && <NameSign text={name} position={HERE} offset_px={[18, 0]} bright={chosen} />}
       </Handle>
       {chosen && (
@@ -59,6 +60,7 @@ interface HandleProps {
 
 function Handle({ id, field, colour, chosen, children }: HandleProps) {
   const store = useEditorStore();
+  const locked = useEditor((state) => setupShown(state) !== undefined);
   const group = useRef<Group>(null);
   const point = () => lampNamed(documentShown(store.getState())?.lamps, id)?.[field];
   const move = (to: Vec3) => edit(store, { do: 'change', id, patch: { [field]: to } });
@@ -128,7 +130,7 @@ function Handle({ id, field, colour, chosen, children }: HandleProps) {
     <group ref={group}>
       <ScreenSprite width_px={DOT_px} height_px={DOT_px} map={dot} renderOrder={chosen ? 15 : 11} />
       <ScreenSprite width_px={TOUCH_px} height_px={TOUCH_px} invisible {...level} />
-      {chosen && field === 'position_m' && (
+      {chosen && !locked && field === 'position_m' && (
         <>
           <ScreenSprite
             width_px={KNOB_px}

@@ -13,7 +13,7 @@ import { ScreenPlace } from './screen-place.tsx';
 import { Stage } from './stage.tsx';
 import { type Outlook, Viewer } from './viewer.tsx';
 
-/** Past these, only the chosen one carries its sign: hundreds would cover the picture. */
+/** Past these, only the chosen one carries its sign and its beam: hundreds would cover the picture. */
 const MOST_NAMED_LAMPS = 16;
 const MOST_NUMBERED_MARKS = 40;
 
@@ -82,13 +82,14 @@ function Lamps() {
   const lamps = useEditor((state) => documentShown(state)?.lamps ?? NONE);
   const looks = useEditor((state) => state.looks);
   useFrameAfterRender();
+  const few = lamps.length <= MOST_NAMED_LAMPS;
   return lamps.map(({ id }) => {
     const look = looks.get(id);
     if (!look) return null;
     return (
       <group key={id}>
-        <LampFigure id={id} look={look} />
-        <LampHandles id={id} look={look} named={lamps.length <= MOST_NAMED_LAMPS} />
+        <LampFigure id={id} look={look} edged={few} />
+        <LampHandles id={id} look={look} named={few} />
       </group>
     );
   });

@@ -71,10 +71,13 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
     const { scene, camera, setup } = what;
     const asked_ms = performance.now();
     const still = () => !stopped && !store.getState().gesture && same(what, wanted(store.getState()));
+    // Reports come on a channel of their own and may come in after the answer.
+    let answered = false;
     try {
       const answer = await askThorough(scene, { camera, setup, light: 'all', drawn: false }, (report) => {
-        if (still()) show(what, 'settling', report, asked_ms);
+        if (!answered && still()) show(what, 'settling', report, asked_ms);
       });
+      answered = true;
       if (answer?.report && still()) show(what, 'all', answer.report, asked_ms);
     } catch (error) {
       fail(error);
