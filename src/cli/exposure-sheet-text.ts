@@ -4,12 +4,18 @@ import { textTable } from './text-table.ts';
 /** So many lamps fit beside each other on a page; more go into further blocks. */
 const LAMPS_A_BLOCK = 6;
 
+/** What of the reading comes by way of surfaces and glass, and from the glow of haze. */
+const OF_WHICH = ['of it bounce', 'haze'];
+
 /** The exposure sheet for a terminal or a sheet of paper on the wall. */
 export function exposureSheetText(sheet: ExposureSheet): string {
   const readings = textTable(
     [
-      ['Mark', 'Receptor', sheet.unit, 'Stops', 'Meter', '±', 'Colour'],
-      ...sheet.rows.map((r) => [r.name, r.receptor, r.reading, r.stops, r.fNumber, r.plusMinus, r.colour]),
+      ['Mark', 'Receptor', sheet.unit, 'Stops', 'Meter', '±', 'Colour', ...(sheet.allLight ? OF_WHICH : [])],
+      ...sheet.rows.map((r) => [
+        ...[r.name, r.receptor, r.reading, r.stops, r.fNumber, r.plusMinus, r.colour],
+        ...(sheet.allLight ? [r.bounce, r.haze] : []),
+      ]),
     ],
     2,
   );

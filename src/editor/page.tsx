@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { Cautions } from './panels/cautions.tsx';
 import { DropTarget } from './panels/drop-target.tsx';
 import { ExposureChoice } from './panels/exposure-choice.tsx';
+import { HazeControls } from './panels/haze-controls.tsx';
 import { LampControls } from './panels/lamp-controls.tsx';
 import { LampList } from './panels/lamp-list.tsx';
 import { ProblemsPanel } from './panels/problems-panel.tsx';
@@ -32,6 +33,7 @@ export function Page() {
             <Warnings />
           </div>
           <LampControls />
+          <HazeControls />
         </div>
         <ReadingParts />
       </main>

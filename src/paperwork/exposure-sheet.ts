@@ -8,6 +8,8 @@ export interface ExposureSheet {
   readonly heading: string;
   readonly unit: 'lx' | 'fc';
   readonly rows: readonly ExposureRow[];
+  /** Whether bounce and the glow of haze are in the readings. */
+  readonly allLight: boolean;
   /** Conventions and limits, a sentence each. */
   readonly footer: readonly string[];
 }
@@ -24,6 +26,9 @@ export interface ExposureRow {
   readonly colour: string;
   readonly lamps: readonly { readonly id: string; readonly reading: string; readonly stops: string }[];
   readonly sky: string;
+  /** What of the reading comes by way of surfaces and glass, and from the glow of haze. */
+  readonly bounce: string;
+  readonly haze: string;
 }
 
 export type IlluminanceUnit = 'lx' | 'fc';
@@ -47,6 +52,7 @@ export function exposureSheet(report: MeterReport, unit: IlluminanceUnit = 'lx')
       ...losses,
     ].join(' · '),
     unit,
+    allLight: report.covers.bounce,
     rows: report.marks.map((mark) => ({
       id: mark.id,
       name: mark.name,
@@ -62,6 +68,8 @@ export function exposureSheet(report: MeterReport, unit: IlluminanceUnit = 'lx')
         stops: thirdsText(lamp.stops),
       })),
       sky: reading(mark.sky_lx),
+      bounce: reading(mark.bounce_lx),
+      haze: reading(mark.haze_lx),
     })),
     footer: [
       `Zero of the camera: flat ${reading(zero.flat_lx)} ${unit} (C ${calibration.flat}), ` +

@@ -235,3 +235,40 @@ describe('an edit', () => {
     await context.close();
   });
 });
+
+describe('filters and haze', () => {
+  it('are put before a lamp and taken away again, and the numbers follow', async () => {
+    const { page, context, complaints } = await openPage(browser);
+    const before = await readingsOn(page);
+    await page.locator('.lamp-name', { hasText: 'Soft fill by camera' }).click();
+    await page.getByLabel('Filters').selectOption('half-cto');
+    await freshNumbers(page);
+    expect(await readingsOn(page)).not.toEqual(before);
+    // derived: what the library's half orange takes from a 5600 K lamp is about half a stop
+    await expect.poll(() => page.locator('.filter-loss').textContent()).toMatch(/take 0\.[56] stops/);
+    await page.getByRole('button', { name: /^Take away / }).click();
+    await freshNumbers(page);
+    expect(await readingsOn(page)).toEqual(before);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('haze is thickened, taken away and brought back by undo', async () => {
+    const { page, context, complaints } = await openPage(browser);
+    const before = await readingsOn(page);
+    const visibility = page.getByRole('textbox', { name: 'Visibility, metres' });
+    await visibility.fill('200');
+    await visibility.press('Enter');
+    await freshNumbers(page);
+    expect(await readingsOn(page)).not.toEqual(before);
+    await page.getByRole('switch', { name: 'Haze on' }).click();
+    await freshNumbers(page);
+    expect(await page.getByRole('textbox', { name: 'Visibility, metres' }).count()).toBe(0);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await freshNumbers(page);
+    expect(await readingsOn(page)).toEqual(before);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+});

@@ -53,6 +53,8 @@ describe('the exposure sheet', () => {
       colour: '3200 K',
       lamps: [{ id: 'key', reading: '126', stops: '−1' }],
       sky: '0',
+      bounce: '0',
+      haze: '0',
     });
   });
 

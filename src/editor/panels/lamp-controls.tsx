@@ -3,6 +3,7 @@ import { edit } from '../store/edits.ts';
 import { documentShown, lampChosen, setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { Dial } from './dial.tsx';
+import { FilterChoice } from './filter-choice.tsx';
 import { percentText, stopsText } from './level-text.ts';
 import { reachOf } from './reach.ts';
 
@@ -66,6 +67,7 @@ export function LampControls() {
           beside={stopsText(level)}
           onChange={(percent) => change({ level: Number((percent / 100).toFixed(4)) })}
         />
+        <FilterChoice />
         <Dial
           label="Height"
           value={lamp.position_m[1]}

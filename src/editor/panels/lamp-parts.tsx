@@ -78,6 +78,12 @@ export function LampParts({
           </tr>
         </tbody>
       </table>
+      {sheet.allLight && (
+        <p className="quiet" data-testid="of-which">
+          Of it {row.bounce} {sheet.unit} by way of surfaces and glass, {row.haze} {sheet.unit} from the glow
+          of haze.
+        </p>
+      )}
     </div>
   );
 }

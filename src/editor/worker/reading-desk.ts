@@ -4,6 +4,7 @@ import type { Lamp, LightModel, Pane, Surface } from '../../core/light-model/lig
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { beamAngle_deg, fieldAngle_deg, type PlaneAngles } from '../../core/photometry/beam-angle.ts';
 import type { Distribution } from '../../core/photometry/distribution.ts';
+import { linearRgbFromXyz } from '../../core/picture/linear-rgb.ts';
 import { compileScene, newCompileMemo } from '../../scene/compile/compile-scene.ts';
 import { sceneWarnings } from '../../scene/compile/scene-warnings.ts';
 import { openScene } from '../../scene/file/open-scene.ts';
@@ -51,6 +52,7 @@ export interface LampLook {
   readonly face: Face;
   /** Of the light after filters, linear sRGB with the largest part 1. */
   readonly colour: Vec3;
+  readonly filterLoss_stops: number;
   readonly beam: PlaneAngles;
   readonly field: PlaneAngles;
 }
@@ -207,20 +209,18 @@ function stageOf({ parts, surfaces, panes }: LightModel): StageParts {
 
 const anglesOf = new WeakMap<Distribution, { beam: PlaneAngles; field: PlaneAngles }>();
 
-function lookOf({ id, face, colour_XYZ, distribution }: Lamp): LampLook {
+function lookOf({ id, face, colour_XYZ, distribution, filterLoss_stops }: Lamp): LampLook {
   let angles = anglesOf.get(distribution);
   if (!angles) {
     angles = { beam: beamAngle_deg(distribution), field: fieldAngle_deg(distribution) };
     anglesOf.set(distribution, angles);
   }
-  return { id, face, colour: brightest(colour_XYZ), ...angles };
+  return { id, face, colour: brightest(colour_XYZ), filterLoss_stops, ...angles };
 }
 
-/** XYZ to linear RGB (IEC 61966-2-1), as bright as it goes; a colour outside the triangle is brought to its edge. */
-function brightest([X, Y, Z]: Vec3): Vec3 {
-  const r = Math.max(0, 3.2406 * X - 1.5372 * Y - 0.4986 * Z);
-  const g = Math.max(0, -0.9689 * X + 1.8758 * Y + 0.0415 * Z);
-  const b = Math.max(0, 0.0557 * X - 0.204 * Y + 1.057 * Z);
+/** Linear RGB, as bright as it goes; a colour outside the triangle is brought to its edge. */
+function brightest(colour_XYZ: Vec3): Vec3 {
+  const [r, g, b] = linearRgbFromXyz(colour_XYZ);
   const largest = Math.max(r, g, b, 1e-6);
-  return [r / largest, g / largest, b / largest];
+  return [Math.max(0, r) / largest, Math.max(0, g) / largest, Math.max(0, b) / largest];
 }
