@@ -9,11 +9,11 @@
 export interface PaneLobe {
   readonly exponent: number;
   readonly normalisation: number;
-  /** max(1, ∫f·cos θ_o dω_o) for scattered = 1, at cos θ_i = (k + ½)/length. */
+  /** max(1, ∫f·cos θ_o dω_o) for scattered = 1, from cos θ_i = (k/length)² up. */
   readonly excess: Float64Array;
 }
 
-const NODES = 32;
+const NODES = 64;
 
 export function paneLobe(spread_deg: number): PaneLobe {
   const half = Math.min(89.9, spread_deg / 2);
@@ -22,7 +22,7 @@ export function paneLobe(spread_deg: number): PaneLobe {
   const normalisation = (exponent + 1.5) / (exponent + 1);
   const plain: PaneLobe = { exponent, normalisation, excess: new Float64Array(NODES).fill(1) };
   const excess = Float64Array.from({ length: NODES }, (_, k) =>
-    Math.max(1, totalSent(plain, (k + 0.5) / NODES)),
+    Math.max(1, totalSent(plain, (Math.max(k, 0.25) / NODES) ** 2)),
   );
   return { exponent, normalisation, excess };
 }
@@ -54,21 +54,24 @@ export function scatteredWeight(lobe: PaneLobe, cosIn: number, cosOut: number): 
 }
 
 function excessAt(lobe: PaneLobe, cosine: number): number {
-  return lobe.excess[Math.min(NODES - 1, Math.floor(cosine * NODES))]!;
+  return lobe.excess[Math.min(NODES - 1, Math.floor(Math.sqrt(cosine) * NODES))]!;
 }
 
-/** ∫ f·cos θ_o dω_o for light arriving at cos θ_i, by a midpoint sum over the hemisphere behind the pane. */
+/**
+ * ∫ f·cos θ_o dω_o for light arriving at cos θ_i, before the excess is taken off: the mean of N·√(cos θ_o/cos θ_i) over
+ * directions drawn from the lobe, by even steps of its share and of the angle round it.
+ */
 function totalSent(lobe: PaneLobe, cosIn: number): number {
-  const n = 64;
+  const n = 96;
   const sinIn = Math.sqrt(1 - cosIn * cosIn);
   let sum = 0;
   for (let i = 0; i < n; i++) {
-    const cosOut = (i + 0.5) / n;
-    const sinOut = Math.sqrt(1 - cosOut * cosOut);
+    const cosDelta = sampleLobe(lobe, (i + 0.5) / n);
+    const sinDelta = Math.sqrt(1 - cosDelta * cosDelta);
     for (let j = 0; j < n; j++) {
-      const cosDelta = cosIn * cosOut + sinIn * sinOut * Math.cos((Math.PI * (j + 0.5)) / n);
-      sum += lobeTransmission(lobe, cosIn, cosOut, cosDelta) * cosOut;
+      const cosOut = cosIn * cosDelta + sinIn * sinDelta * Math.cos((Math.PI * (j + 0.5)) / n);
+      if (cosOut > 0) sum += Math.sqrt(cosOut / cosIn);
     }
   }
-  return (sum * 2 * Math.PI) / (n * n);
+  return (lobe.normalisation * sum) / (n * n);
 }
