@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { keyfall, lampLines, readingLines } from './support/command-line.ts';
+import { keyfall, lampLines, ofWhichLines, readingLines } from './support/command-line.ts';
 import { freshNumbers, launchBrowser, openPage, partsOn, readingsOn } from './support/open-page.ts';
 
 const DEMO = 'scenes/night-quay.json';
@@ -26,6 +26,9 @@ describe('readings on the page', () => {
         return [id, reading === '0' ? '–' : `${reading} (${stops})`];
       });
       expect(shown).toEqual([...parts]);
+      const [bounce, haze] = ofWhichLines(text).get(mark)!;
+      const ofWhich = `Of it ${bounce} lx by way of surfaces and glass, ${haze} lx from the glow of haze.`;
+      expect(await page.getByTestId('of-which').textContent()).toBe(ofWhich);
     }
     for (const convention of text.split('\n').slice(-5)) {
       await page.getByText(convention, { exact: true }).waitFor();

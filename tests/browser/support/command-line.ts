@@ -9,8 +9,17 @@ export async function keyfall(...args: string[]): Promise<string> {
   return out.join('\n');
 }
 
-/** The lines of the readings in `keyfall meter`'s text, each cut into its columns. */
+/** The lines of the readings in `keyfall meter`'s text, each cut into its columns, as far as the page's table has them. */
 export function readingLines(text: string): string[][] {
+  return linesOf(text).map((columns) => columns.slice(0, -2));
+}
+
+/** The last two columns of those lines, by mark: what of the reading is bounce, and what is haze. */
+export function ofWhichLines(text: string): Map<string, string[]> {
+  return new Map(linesOf(text).map((columns) => [columns[0]!, columns.slice(-2)]));
+}
+
+function linesOf(text: string): string[][] {
   const lines = text.split('\n');
   const head = lines.findIndex((line) => line.startsWith('Mark '));
   const end = lines.indexOf('', head);
