@@ -5,7 +5,7 @@ import { vehicleProblems, wallOpenings } from './vehicle-openings.ts';
 import { SIDES, type VehicleSpec, wallFrame } from './vehicle-spec.ts';
 
 /**
- * A vehicle (boat, tram, carriage, container) as exact sheets: an outer and, if it has an inside, an inner shell a
+ * A vehicle (boat, lorry, bus, container) as exact sheets: an outer and, if it has an inside, an inner shell a
  * wall's thickness apart, both with the same openings and rounded along the long edges of the roof; reveals that line
  * each opening through the wall; panes half-way through it; and a floor. Every joint is shared edge to edge, so light
  * passes only where there is an opening.
