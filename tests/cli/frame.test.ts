@@ -54,6 +54,8 @@ describe('keyfall frame', () => {
     for (const [args, words] of [
       [[], 'name the picture'],
       [['-o', folder.path('x.jpg')], '.png or .exr'],
+      [['-o', folder.path('nowhere/x.png')], 'not a folder that can be written to'],
+      [['-o', folder.path('x.exr'), '--stops'], '--stops is for .png'],
       [['-o', folder.path('x.png'), '--size', '0'], '--size'],
       [['-o', folder.path('x.png'), '--size', '99999'], '--size'],
       [['-o', folder.path('x.png'), '--samples', 'many'], '--samples'],

@@ -1,4 +1,5 @@
-import { rename, writeFile } from 'node:fs/promises';
+import { access, constants, rename, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { zeroOf } from '../../core/exposure/zero.ts';
 import { samplesOf } from '../../core/frame/frame-part.ts';
 import { developed } from '../../core/picture/develop.ts';
@@ -53,6 +54,7 @@ export const frame: CommandLineCommand = {
   },
   async run(path, values, streams) {
     const file = wantedFile(values);
+    await beSureOf(file);
     const samples = numberOption(values, 'samples', 1, 65_536);
     const error = numberOption(values, 'error', 0.001, 1) ?? DEFAULT_ERROR;
     const seed = numberOption(values, 'seed', 0, 2 ** 31) ?? 1;
@@ -97,7 +99,18 @@ function wantedFile(values: OptionValues): string {
   const file = values.out;
   if (typeof file !== 'string') throw new UsageError('name the picture to write: -o frame.png');
   if (!/\.(png|exr)$/i.test(file)) throw new UsageError(`-o ${file}: give a name that ends in .png or .exr`);
+  if (values.stops && /\.exr$/i.test(file))
+    throw new UsageError('--stops is for .png; an .exr holds linear light');
   return file;
+}
+
+/** A frame takes minutes: whether it can be written is asked before. */
+async function beSureOf(file: string): Promise<void> {
+  try {
+    await access(dirname(file), constants.W_OK);
+  } catch {
+    throw new UsageError(`-o ${file}: ${dirname(file)} is not a folder that can be written to`);
+  }
 }
 
 function wantedSize(values: OptionValues, aspect: number): readonly [number, number] {
@@ -126,7 +139,6 @@ function bytesOf(
   stops: boolean,
 ): Uint8Array {
   if (/\.exr$/i.test(file)) {
-    if (stops) throw new UsageError('--stops is for .png; an .exr holds linear light');
     const comments = Object.entries(settings).map(([key, value]) => `${key}: ${value}`);
     return exrOf(picture, { whiteLuminance_cd_m2: zero_cd_m2, settings: { comments: comments.join('\n') } });
   }
