@@ -28,6 +28,7 @@ export default defineConfig(({ mode }) => ({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          testTimeout: 30_000,
         },
       },
       {

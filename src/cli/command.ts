@@ -7,7 +7,7 @@ export interface Streams {
 }
 
 export interface OptionValues {
-  readonly [name: string]: string | boolean | undefined;
+  readonly [name: string]: string | boolean | readonly string[] | undefined;
 }
 
 /** One command of the command line. Adding one: a file in `commands/` and its line in `main.ts`. */
@@ -24,6 +24,8 @@ export interface OptionHelp {
   readonly type: NonNullable<ParseArgsConfig['options']>[string]['type'];
   /** One-letter form, such as `o` for `-o`. */
   readonly short?: string;
+  /** May be given again and again; its values come as a list. */
+  readonly multiple?: true;
   /** Word for the value in the help, for options that take one. */
   readonly value?: string;
   readonly help: string;

@@ -1,15 +1,38 @@
 import { nearestName } from '../scene/problems/nearest-name.ts';
 import { problemText, SceneError } from '../scene/problems/problem.ts';
 import type { CommandLineCommand, Streams } from './command.ts';
+import { balance } from './commands/balance.ts';
 import { check } from './commands/check.ts';
 import { frame } from './commands/frame.ts';
+import { glints } from './commands/glints.ts';
+import { lens } from './commands/lens.ts';
 import { meter } from './commands/meter.ts';
+import { night } from './commands/night.ts';
+import { power } from './commands/power.ts';
+import { readings } from './commands/readings.ts';
+import { rigging } from './commands/rigging.ts';
+import { separation } from './commands/separation.ts';
 import { spot } from './commands/spot.ts';
+import { walk } from './commands/walk.ts';
 import { BAD_INPUT, DONE } from './exit.ts';
 import { didYouMean, HELP_OPTION, parseOptions } from './parse-options.ts';
 import { UsageError } from './usage-error.ts';
 
-const COMMANDS: readonly CommandLineCommand[] = [check, meter, spot, frame];
+const COMMANDS: readonly CommandLineCommand[] = [
+  check,
+  meter,
+  spot,
+  frame,
+  glints,
+  separation,
+  balance,
+  readings,
+  lens,
+  night,
+  walk,
+  power,
+  rigging,
+];
 
 const STREAMS: Streams = {
   out: (text) => process.stdout.write(`${text}\n`),
@@ -57,7 +80,7 @@ export async function main(args: readonly string[], streams: Streams = STREAMS):
 }
 
 function helpText(): string {
-  const commands = COMMANDS.map((c) => `  ${c.name.padEnd(8)} ${c.answers}`);
+  const commands = COMMANDS.map((c) => `  ${c.name.padEnd(10)} ${c.answers}`);
   return [
     'keyfall <command> SCENE [options]',
     '',

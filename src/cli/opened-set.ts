@@ -1,5 +1,6 @@
 import type { LightModel } from '../core/light-model/light-model.ts';
 import { compileScene } from '../scene/compile/compile-scene.ts';
+import type { SceneFiles } from '../scene/files/scene-files.ts';
 import { problemText } from '../scene/problems/problem.ts';
 import type { SceneDocument } from '../scene/schema/document.ts';
 import { sceneInSetup } from '../scene/setups/scene-in-setup.ts';
@@ -9,7 +10,10 @@ import { UsageError } from './usage-error.ts';
 
 /** A scene file opened, in the setup that was asked for, with its files, ready to be computed. */
 export interface OpenedSet {
+  /** As the file has it, before any setup. */
+  readonly base: SceneDocument;
   readonly document: SceneDocument;
+  readonly files: SceneFiles;
   readonly model: LightModel;
 }
 
@@ -25,5 +29,5 @@ export async function openSet(path: string, values: OptionValues, streams: Strea
   for (const problem of problems) streams.err(`${problem.severity}: ${problemText(problem, path)}`);
   if (problems.some((p) => p.severity === 'error'))
     throw new UsageError(`${path} names files that cannot be used`);
-  return { document, model: compileScene(document, files) };
+  return { base: opened.document, document, files, model: compileScene(document, files) };
 }

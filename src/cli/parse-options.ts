@@ -12,7 +12,10 @@ export function parseOptions(
 ): { readonly values: OptionValues; readonly positionals: readonly string[] } {
   const known: Readonly<Record<string, OptionHelp>> = { ...command.options, help: HELP_OPTION };
   const options = Object.fromEntries(
-    Object.entries(known).map(([name, { type, short }]) => [name, short ? { type, short } : { type }]),
+    Object.entries(known).map(([name, { type, short, multiple }]) => [
+      name,
+      { type, ...(short ? { short } : {}), ...(multiple ? { multiple } : {}) },
+    ]),
   );
   // Not strict, because a strict parse takes "-2,1.5,0" for an option; the checks below are ours.
   const parsed = parseArgs({ args: [...args], options, allowPositionals: true, strict: false, tokens: true });

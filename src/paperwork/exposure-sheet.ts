@@ -37,20 +37,9 @@ export function exposureSheet(report: MeterReport, unit: IlluminanceUnit = 'lx')
   const { exposure } = report;
   const { zero, calibration } = exposure;
   const reading = (illuminance_lx: number) => readingText(illuminance_lx, unit);
-  const losses = [
-    exposure.nd_stops > 0 ? `ND ${stopsText(exposure.nd_stops)}` : '',
-    exposure.loss_stops > 0 ? `lens loss ${stopsText(exposure.loss_stops)}` : '',
-  ].filter(Boolean);
   return {
     title: report.title,
-    heading: [
-      report.setup === null ? 'Base' : `Setup ${report.setup}`,
-      `camera ${report.camera}`,
-      `f/${exposure.fNumber}`,
-      shutterText(exposure.shutter_s),
-      `ISO ${exposure.iso}`,
-      ...losses,
-    ].join(' · '),
+    heading: exposureHeading(report),
     unit,
     allLight: report.covers.bounce,
     rows: report.marks.map((mark) => ({
@@ -80,9 +69,32 @@ export function exposureSheet(report: MeterReport, unit: IlluminanceUnit = 'lx')
       report.covers.bounce && report.covers.haze
         ? 'All light of lamps and sky: straight, off surfaces, through panes, and the glow of haze.'
         : 'Straight light of lamps and sky, through panes and haze. Bounce and the glow of haze are not counted.',
+      ...(report.corrected ? [correctedText(report.corrected.readings)] : []),
       'Planning aid only. Meter on the night; local codes, venue rules and competent people override every figure.',
     ],
   };
+}
+
+/** That the numbers are not the plan's alone. */
+function correctedText(readings: number): string {
+  return `Corrected by ${readings} ${readings === 1 ? 'reading' : 'readings'} of the night: lamps and haze as metered, ± narrowed to match.`;
+}
+
+/** What was asked for: `Setup 1a · camera a · f/4 · 1/50 s · ISO 800`. */
+export function exposureHeading({
+  setup,
+  camera,
+  exposure,
+}: Pick<MeterReport, 'setup' | 'camera' | 'exposure'>): string {
+  return [
+    setup === null ? 'Base' : `Setup ${setup}`,
+    `camera ${camera}`,
+    `f/${exposure.fNumber}`,
+    shutterText(exposure.shutter_s),
+    `ISO ${exposure.iso}`,
+    ...(exposure.nd_stops > 0 ? [`ND ${stopsText(exposure.nd_stops)}`] : []),
+    ...(exposure.loss_stops > 0 ? [`lens loss ${stopsText(exposure.loss_stops)}`] : []),
+  ].join(' · ');
 }
 
 /** Illuminance as it is read off a meter: three figures, never more. */

@@ -26,7 +26,6 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
       'd3-contour',
       'ml-fcnnls',
       'polygon-clipping',
-      'yalps',
     ],
     node: false,
     data: ['assets'],

@@ -29,7 +29,7 @@ function shapeOf(value: unknown): unknown {
 }
 
 describe('keyfall meter --json', () => {
-  it('has exactly the fields of the contract, and four that say more', async () => {
+  it('has exactly the fields of the contract, and five kinds that say more', async () => {
     const number = 'number';
     const lamp = {
       id: 'string',
@@ -58,7 +58,7 @@ describe('keyfall meter --json', () => {
       sky_lx: number,
       cct_K: number,
       duv: number,
-      lamps: [lamp],
+      lamps: [{ ...lamp, hazed_m: number }],
     };
     const exposure = {
       fNumber: number,

@@ -1,6 +1,7 @@
 import { buildGeometry } from '../../src/core/geometry/geometry.ts';
 import { placementFrom } from '../../src/core/geometry/placement.ts';
 import type { Part, Shape } from '../../src/core/geometry/shape.ts';
+import type { HazeRegion } from '../../src/core/haze/haze-region.ts';
 import type { Face } from '../../src/core/lamps/face.ts';
 import { lampFrame } from '../../src/core/lamps/lamp-frame.ts';
 import type { Lamp, LightModel, Pane } from '../../src/core/light-model/light-model.ts';
@@ -53,6 +54,13 @@ export function isotropic(intensity_cd: number): Distribution {
   };
 }
 
+/** A box along the axes, for haze to fill. */
+export function hazeBox(low: Vec3, high: Vec3): HazeRegion {
+  const middle = low.map((x, i) => (x + high[i]!) / 2) as [number, number, number];
+  const half = low.map((x, i) => (high[i]! - x) / 2) as [number, number, number];
+  return { placement: placementFrom(middle), halfSize_m: half };
+}
+
 export function opaque(shape: Shape, material = 0): Part {
   return { shape, substance: { kind: 'material', index: material }, owner: 0 };
 }
@@ -82,6 +90,7 @@ export interface ModelOptions {
   readonly anisotropy?: number;
   readonly extinction_per_m?: number;
   readonly skyIlluminance_lx?: number;
+  readonly hazeRegions?: readonly HazeRegion[];
 }
 
 export function modelOf(options: ModelOptions): LightModel {
@@ -117,6 +126,7 @@ export function modelOf(options: ModelOptions): LightModel {
             extinction_per_m: options.extinction_per_m,
             albedo: options.albedo ?? 1,
             anisotropy: options.anisotropy ?? 0,
+            regions: options.hazeRegions ?? null,
           },
     sky:
       options.skyIlluminance_lx === undefined

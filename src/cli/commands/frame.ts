@@ -1,8 +1,7 @@
 import { access, constants, rename, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { zeroOf } from '../../core/exposure/zero.ts';
-import { samplesOf } from '../../core/frame/frame-part.ts';
-import { developed } from '../../core/picture/develop.ts';
+import { type Development, developed } from '../../core/picture/develop.ts';
 import { falseColourPicture } from '../../core/picture/false-colour.ts';
 import type { LinearPicture } from '../../core/picture/picture.ts';
 import { shutterText } from '../../paperwork/exposure-sheet.ts';
@@ -14,6 +13,7 @@ import {
   exposureOf,
   lensOf,
 } from '../../scene/camera/scene-camera.ts';
+import { conversionOf, monochromeWords } from '../../scene/monochrome/monochrome.ts';
 import { CAMERA_OPTION, type CommandLineCommand, type OptionValues, SETUP_OPTION } from '../command.ts';
 import { DONE } from '../exit.ts';
 import { type RenderedFrame, renderFrame } from '../frame/render-frame.ts';
@@ -50,6 +50,7 @@ export const frame: CommandLineCommand = {
       help: `or as many as bring the median error under this (${DEFAULT_ERROR})`,
     },
     stops: { type: 'boolean', help: 'false colour in stops from middle grey, with its scale' },
+    raw: { type: 'boolean', help: 'the bare mean of the samples, noise and all' },
     seed: { type: 'string', value: 'N', help: 'of the random numbers (1 if left out)' },
   },
   async run(path, values, streams) {
@@ -72,10 +73,13 @@ export const frame: CommandLineCommand = {
       seed: Math.round(seed),
       until: samples === undefined ? { error } : { samples: Math.round(samples) },
       dark_cd_m2: luminance_cd_m2 * DARK_SHARE,
+      filtered: values.raw !== true,
       progress: streams.err,
     });
     const picture = relativeTo(rendered, luminance_cd_m2);
     const whiteBalance_K = camera.whiteBalance_K ?? DEFAULT_WHITE_BALANCE_K;
+    const { monochrome } = camera;
+    const development = { whiteBalance_K, monochrome: monochrome && conversionOf(monochrome) };
     const settings = {
       Title: document.title,
       Software: 'Keyfall',
@@ -83,12 +87,13 @@ export const frame: CommandLineCommand = {
       Camera: camera.id,
       Exposure: `f/${exposure.fNumber}, ${shutterText(exposure.shutter_s)}, ISO ${exposure.iso}, ND ${exposure.nd_stops}`,
       WhiteBalance: `${whiteBalance_K} K`,
+      ...(monochrome && { Monochrome: monochromeWords(monochrome) }),
       MiddleGrey: `${luminance_cd_m2} cd/m²`,
-      Samples: `${samplesOf(rendered)} a pixel, seed ${Math.round(seed)}, median error ${rendered.medianError.toFixed(4)}`,
+      Samples: `${rendered.samples} a pixel, seed ${Math.round(seed)}, ${values.raw ? 'noise left in' : 'noise filtered'}, median error ${rendered.medianError.toFixed(4)}`,
     };
     await writeWhole(
       file,
-      bytesOf(file, picture, settings, whiteBalance_K, luminance_cd_m2, values.stops === true),
+      bytesOf(file, picture, settings, development, luminance_cd_m2, values.stops === true),
     );
     streams.out(`${file}: ${width_px} × ${height_px}, ${settings.Samples}`);
     return DONE;
@@ -125,16 +130,15 @@ function wantedSize(values: OptionValues, aspect: number): readonly [number, num
 }
 
 function relativeTo(rendered: RenderedFrame, zero_cd_m2: number): LinearPicture {
-  const { width_px, height_px, sum } = rendered;
-  const scale = 1 / (samplesOf(rendered) * zero_cd_m2);
-  return { width_px, height_px, rgb: sum.map((value) => value * scale) };
+  const { width_px, height_px, rgb } = rendered;
+  return { width_px, height_px, rgb: rgb.map((value) => value / zero_cd_m2) };
 }
 
 function bytesOf(
   file: string,
   picture: LinearPicture,
   settings: Readonly<Record<string, string>>,
-  whiteBalance_K: number,
+  development: Development,
   zero_cd_m2: number,
   stops: boolean,
 ): Uint8Array {
@@ -142,10 +146,7 @@ function bytesOf(
     const comments = Object.entries(settings).map(([key, value]) => `${key}: ${value}`);
     return exrOf(picture, { whiteLuminance_cd_m2: zero_cd_m2, settings: { comments: comments.join('\n') } });
   }
-  return pngOf(
-    stops ? withScaleBar(falseColourPicture(picture)) : developed(picture, { whiteBalance_K }),
-    settings,
-  );
+  return pngOf(stops ? withScaleBar(falseColourPicture(picture)) : developed(picture, development), settings);
 }
 
 /** Under another name first: a picture that is there is whole. */

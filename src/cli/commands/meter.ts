@@ -2,10 +2,10 @@ import { exposureSheet } from '../../paperwork/exposure-sheet.ts';
 import { meterScene } from '../../scene/meter/meter-scene.ts';
 import { SceneError } from '../../scene/problems/problem.ts';
 import { CAMERA_OPTION, type CommandLineCommand, JSON_OPTION, SETUP_OPTION } from '../command.ts';
+import { openCorrectedSet, UNCORRECTED_OPTION } from '../corrected-set.ts';
 import { DONE } from '../exit.ts';
 import { exposureSheetText } from '../exposure-sheet-text.ts';
 import { numberOption } from '../number-option.ts';
-import { openSet } from '../opened-set.ts';
 import { UsageError } from '../usage-error.ts';
 
 /** Illuminance and stops at each mark, by lamp. */
@@ -22,13 +22,15 @@ export const meter: CommandLineCommand = {
       value: 'STOPS',
       help: 'wanted numerical error in stops, 95 % (0.05 if left out)',
     },
+    uncorrected: UNCORRECTED_OPTION,
     unit: { type: 'string', value: 'lx|fc', help: 'illuminance in lux or foot-candles (lx if left out)' },
   },
   async run(path, values, streams) {
     const error_stops = numberOption(values, 'error', 0.001, 2);
     const unit = wantedUnit(values.unit as string | undefined);
-    const { document, model } = await openSet(path, values, streams);
+    const { document, model, corrections } = await openCorrectedSet(path, values, streams);
     const report = meterScene(document, model, {
+      corrections,
       setup: values.setup as string | undefined,
       camera: values.camera as string | undefined,
       error_stops,

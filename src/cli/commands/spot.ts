@@ -1,11 +1,22 @@
 import { aimThrough, newCameraRay, placeInFrame } from '../../core/camera/thin-lens.ts';
 import { thirdsText } from '../../core/exposure/thirds.ts';
 import { zeroOf } from '../../core/exposure/zero.ts';
-import { readSpot, type SpotReading } from '../../core/frame/spot-reading.ts';
+import { readSpot, type Seen, type SpotReading } from '../../core/frame/spot-reading.ts';
+import type { LightModel } from '../../core/light-model/light-model.ts';
 import { length, normalize, subtract, type Vec3 } from '../../core/math/vec3.ts';
+import { xyzFromLinearRgb } from '../../core/picture/linear-rgb.ts';
+import { uvPrimeOf } from '../../core/spectra/chromaticity.ts';
 import { newTracer } from '../../core/transport/tracer.ts';
 import { significant } from '../../paperwork/exposure-sheet.ts';
-import { calibrationOf, chosenCamera, exposureOf, lensOf } from '../../scene/camera/scene-camera.ts';
+import {
+  calibrationOf,
+  chosenCamera,
+  DEFAULT_WHITE_BALANCE_K,
+  exposureOf,
+  lensOf,
+} from '../../scene/camera/scene-camera.ts';
+import { displayHex } from '../../scene/colour/display-colour.ts';
+import { conversionOf } from '../../scene/monochrome/monochrome.ts';
 import type { Camera } from '../../scene/schema/camera.ts';
 import {
   CAMERA_OPTION,
@@ -20,8 +31,6 @@ import { openSet } from '../opened-set.ts';
 import { UsageError } from '../usage-error.ts';
 
 const DEFAULT_ERROR_STOPS = 0.05;
-/** A reading of the spot meter is as sure as the lamps and the surface are: common practice, no source. */
-const INPUT_STOPS = 1;
 
 /** Luminance and stops along one line of sight of a camera. */
 export const spot: CommandLineCommand = {
@@ -49,27 +58,11 @@ export const spot: CommandLineCommand = {
     const { document, model } = await openSet(path, values, streams);
     const camera = chosenCamera(document, values.camera as string | undefined);
     const { from_m, direction, inFrame } = lineOfSight(camera, aim);
-    const zero = zeroOf(exposureOf(camera), calibrationOf(document));
-    const options = { zero_cd_m2: zero.luminance_cd_m2, error_stops };
-    const reading = readSpot(newTracer(model), from_m, direction, options);
-    const owner = model.owners[reading.owner];
-    if (values.json) {
-      streams.out(
-        JSON.stringify({
-          keyfall: 1,
-          camera: camera.id,
-          luminance_cd_m2: reading.luminance_cd_m2,
-          stops: Number.isFinite(reading.stops) ? reading.stops : null,
-          uncertainty: { numerical_stops: reading.numerical_stops, input_stops: INPUT_STOPS },
-          rgb_linear: reading.rgb_linear,
-          surface: owner?.id ?? null,
-          inFrame,
-          parts: reading.parts,
-        }),
-      );
-    } else {
-      streams.out(spotText(reading, camera, owner?.name ?? 'the sky', zero.luminance_cd_m2, inFrame));
-    }
+    const zero_cd_m2 = zeroOf(exposureOf(camera), calibrationOf(document)).luminance_cd_m2;
+    const reading = readSpot(newTracer(model), from_m, direction, { zero_cd_m2, error_stops });
+    const looked = { camera, inFrame, zero_cd_m2, seen: thingSeen(model, reading.seen) };
+    const colour = colourSeen(reading, camera, zero_cd_m2);
+    streams.out(values.json ? spotJson(reading, looked, colour) : spotText(reading, looked, colour));
     return DONE;
   },
 };
@@ -101,18 +94,78 @@ function lineOfSight(camera: Camera, aim: Aim): { from_m: Vec3; direction: Vec3;
   return { from_m: camera.position_m, direction: [ray.dx, ray.dy, ray.dz], inFrame: true };
 }
 
-function spotText(
-  { luminance_cd_m2, stops, numerical_stops, parts }: SpotReading,
+interface Looked {
+  readonly camera: Camera;
+  readonly inFrame: boolean;
+  readonly zero_cd_m2: number;
+  /** Null for the sky. */
+  readonly seen: { readonly id: string; readonly name: string; readonly distance_m: number } | null;
+}
+
+interface ColourSeen {
+  /** As the frame shows it. */
+  readonly srgb: string;
+  /** CIE 1976 u′, v′ of the light itself, before white balance; null in the dark. */
+  readonly uvPrime: readonly [number, number] | null;
+  readonly whiteBalance_K: number;
+}
+
+function thingSeen({ owners, lamps }: LightModel, seen: Seen): Looked['seen'] {
+  if (seen.kind === 'sky') return null;
+  const { id, name } = seen.kind === 'lamp' ? lamps[seen.lamp]! : owners[seen.owner]!;
+  return { id, name, distance_m: seen.distance_m };
+}
+
+function colourSeen(
+  { rgb_linear, luminance_cd_m2 }: SpotReading,
   camera: Camera,
-  seen: string,
   zero_cd_m2: number,
-  inFrame: boolean,
+): ColourSeen {
+  const whiteBalance_K = camera.whiteBalance_K ?? DEFAULT_WHITE_BALANCE_K;
+  const monochrome = camera.monochrome && conversionOf(camera.monochrome);
+  return {
+    srgb: displayHex(rgb_linear, zero_cd_m2, { whiteBalance_K, monochrome }),
+    uvPrime: luminance_cd_m2 > 0 ? uvPrimeOf(xyzFromLinearRgb(rgb_linear)) : null,
+    whiteBalance_K,
+  };
+}
+
+function spotJson(
+  { luminance_cd_m2, stops, uncertainty, rgb_linear, parts }: SpotReading,
+  { camera, inFrame, seen }: Looked,
+  { srgb, uvPrime }: ColourSeen,
 ): string {
+  return JSON.stringify({
+    keyfall: 1,
+    camera: camera.id,
+    luminance_cd_m2,
+    stops: Number.isFinite(stops) ? stops : null,
+    uncertainty,
+    rgb_linear,
+    srgb,
+    uvPrime,
+    surface: seen?.id ?? null,
+    distance_m: seen?.distance_m ?? null,
+    inFrame,
+    parts,
+  });
+}
+
+function spotText(
+  { luminance_cd_m2, stops, uncertainty, parts }: SpotReading,
+  { camera, inFrame, zero_cd_m2, seen }: Looked,
+  { srgb, uvPrime, whiteBalance_K }: ColourSeen,
+): string {
+  const where = seen ? `${seen.name}, ${seen.distance_m.toFixed(1)} m from camera` : 'the sky, from camera';
   const surface = significant(parts.surface_cd_m2);
+  const light = uvPrime
+    ? `, its light u\u2032 ${uvPrime[0].toFixed(4)} v\u2032 ${uvPrime[1].toFixed(4)}`
+    : '';
   return [
-    `${seen}, from camera ${camera.id}${inFrame ? '' : ' (out of frame)'}`,
+    `${where} ${camera.id}${inFrame ? '' : ' (out of frame)'}`,
     `${significant(luminance_cd_m2)} cd/m²  ${thirdsText(stops)} stops from middle grey (${significant(zero_cd_m2)} cd/m²)`,
     `surface ${surface}, haze before it ${significant(parts.haze_cd_m2)} cd/m²`,
-    `±${numerical_stops.toFixed(2)} stop computed (95 %), ±${INPUT_STOPS} of the lamps and the surface.`,
+    `colour ${srgb} in the frame${camera.monochrome ? ', in monochrome' : ` at ${whiteBalance_K} K`}${light}`,
+    `±${uncertainty.numerical_stops.toFixed(2)} stop computed (95 %), ±${uncertainty.input_stops.toFixed(1)} of the lamps, the haze and the surface.`,
   ].join('\n');
 }

@@ -23,6 +23,6 @@ export interface MoreSamples {
 export interface BandDone {
   readonly firstRow: number;
   readonly samples: number;
-  readonly sum: Float64Array;
+  readonly halves: Float64Array;
   readonly byReplicate: Float64Array;
 }

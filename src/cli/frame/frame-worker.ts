@@ -16,7 +16,7 @@ parentPort?.on('message', ({ samples }: MoreSamples) => {
     const done: BandDone = {
       firstRow: part.firstRow,
       samples: part.samples,
-      sum: part.sum,
+      halves: part.halves,
       byReplicate: part.byReplicate,
     };
     parentPort?.postMessage(done);

@@ -3,11 +3,13 @@ import type { Worker } from 'node:worker_threads';
 import type { ThinLens } from '../../core/camera/thin-lens.ts';
 import {
   type FramePart,
+  meanRgb,
   newFramePart,
   REPLICATES,
   samplesOf,
-  standardErrors_cd_m2,
+  variances,
 } from '../../core/frame/frame-part.ts';
+import { boxMean, withoutNoise } from '../../core/frame/noise-filter.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
 import { luminance } from '../../core/transport/light-bins.ts';
 import { BAND_ROWS, type BandDone, type FrameWork, type MoreSamples } from './frame-messages.ts';
@@ -23,16 +25,29 @@ export interface FrameRequest {
   readonly until: { readonly samples: number } | { readonly error: number };
   /** Pixels darker than this do not count for the median. */
   readonly dark_cd_m2: number;
+  /** Whether noise is filtered out, or the bare mean of the samples wanted. */
+  readonly filtered: boolean;
   readonly progress: (text: string) => void;
 }
 
-export interface RenderedFrame extends FramePart {
+export interface RenderedFrame {
+  readonly width_px: number;
+  readonly height_px: number;
+  /** Mean linear RGB, cd/m², three numbers a pixel. */
+  readonly rgb: Float64Array;
+  /** Samples a pixel. */
+  readonly samples: number;
   /** Median over the pixels of standard error over luminance. */
   readonly medianError: number;
 }
 
 const FIRST_SAMPLES = 8;
 const MOST_SAMPLES = 4096;
+const GROWTH = 1.5;
+/** Filtering is tried once the noise is no more than this over what is wanted: it takes out two thirds and more. */
+const WORTH_FILTERING = 4;
+/** A pixel's own spread tells little; that of its neighbourhood, so many pixels to each side, tells what is usual there. */
+const SPREAD_px = 2;
 
 /** Renders a frame on all cores. The picture does not depend on how many there are. */
 export async function renderFrame(request: FrameRequest): Promise<RenderedFrame> {
@@ -41,17 +56,22 @@ export async function renderFrame(request: FrameRequest): Promise<RenderedFrame>
   const workers = startWorkers(request);
   const bands = Math.ceil(height_px / BAND_ROWS);
   try {
-    for (let wanted = firstPass(until); ; wanted = Math.min(MOST_SAMPLES, 2 * wanted)) {
+    for (let wanted = firstPass(until); ; wanted = Math.min(MOST_SAMPLES, GROWTH * wanted)) {
       const each = Math.ceil(wanted / REPLICATES);
       await pass(workers, frame, each - frame.samples, (done) =>
         progress(`${REPLICATES * each} samples a pixel: ${Math.round((100 * done) / bands)} %`),
       );
       frame.samples = each;
-      const medianError = medianRelativeError(frame, request.dark_cd_m2);
-      progress(`${samplesOf(frame)} samples a pixel, median error ${(100 * medianError).toFixed(1)} %`);
-      if ('samples' in until || medianError <= until.error || wanted >= MOST_SAMPLES) {
-        return { ...frame, medianError };
+      const enough = 'samples' in until || wanted >= MOST_SAMPLES;
+      let rendered = bare(frame, request.dark_cd_m2);
+      const limit = 'error' in until ? until.error : 0;
+      if (request.filtered && (enough || rendered.medianError < WORTH_FILTERING * limit)) {
+        rendered = quiet(frame, request);
       }
+      progress(
+        `${samplesOf(frame)} samples a pixel, median error ${(100 * rendered.medianError).toFixed(1)} %`,
+      );
+      if (enough || rendered.medianError <= limit) return rendered;
     }
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));
@@ -94,7 +114,7 @@ async function pass(
           let rows = 0;
           const expected = rowsOfWorker(workers, worker, frame.height_px);
           const take = (band: BandDone) => {
-            frame.sum.set(band.sum, 3 * frame.width_px * band.firstRow);
+            frame.halves.set(band.halves, 6 * frame.width_px * band.firstRow);
             frame.byReplicate.set(band.byReplicate, REPLICATES * frame.width_px * band.firstRow);
             done(++finished);
             rows += rowsOf(band);
@@ -121,11 +141,34 @@ function rowsOfWorker(workers: readonly Worker[], worker: Worker, height_px: num
   return rows;
 }
 
-function medianRelativeError(frame: FramePart, dark_cd_m2: number): number {
-  const { sum } = frame;
+function bare(frame: FramePart, dark_cd_m2: number): RenderedFrame {
+  const { width_px, height_px } = frame;
+  const rgb = meanRgb(frame);
+  const errors = boxMean(variances(frame), width_px, height_px, SPREAD_px).map(Math.sqrt);
+  return {
+    width_px,
+    height_px,
+    rgb,
+    samples: samplesOf(frame),
+    medianError: medianRelative(errors, rgb, dark_cd_m2),
+  };
+}
+
+function quiet(frame: FramePart, { dark_cd_m2, progress }: FrameRequest): RenderedFrame {
+  const { width_px, height_px } = frame;
+  const halves = [meanRgb(frame, 0), meanRgb(frame, 1)] as const;
+  // The mean of one half has twice the variance of the mean of both.
+  const variance = variances(frame).map((v) => 2 * v);
+  const { rgb, error } = withoutNoise({ width_px, height_px, halves, variance }, (share) =>
+    progress(`taking out noise: ${Math.round(100 * share)} %`),
+  );
   const samples = samplesOf(frame);
-  const relative = [...standardErrors_cd_m2(frame)].flatMap((error, i) => {
-    const mean = luminance(sum[3 * i]!, sum[3 * i + 1]!, sum[3 * i + 2]!) / samples;
+  return { width_px, height_px, rgb, samples, medianError: medianRelative(error, rgb, dark_cd_m2) };
+}
+
+function medianRelative(errors: Float64Array, rgb: Float64Array, dark_cd_m2: number): number {
+  const relative = [...errors].flatMap((error, i) => {
+    const mean = luminance(rgb[3 * i]!, rgb[3 * i + 1]!, rgb[3 * i + 2]!);
     return mean > dark_cd_m2 ? [error / mean] : [];
   });
   relative.sort((a, b) => a - b);

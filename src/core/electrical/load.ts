@@ -5,6 +5,12 @@
  */
 import { positive } from '../units/quantity.ts';
 
+/**
+ * A quick breaker (type B) may open at once from three times its rating on (IEC 60898-1, from memory; types C and D from five
+ * and ten times). Inrush above that can trip it although the running current is small.
+ */
+export const QUICK_TRIP_MULTIPLE = 3;
+
 /** Loads that run for three hours or more may use this much of a breaker (NFPA 70, Art. 100 and 210.20(A)). */
 export const CONTINUOUS_FRACTION = 0.8;
 

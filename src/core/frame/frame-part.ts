@@ -18,8 +18,8 @@ export interface FramePart {
   readonly seed: number;
   /** Per replicate. */
   samples: number;
-  /** Linear RGB (cd/m²) over all replicates, three numbers a pixel. */
-  readonly sum: Float64Array;
+  /** Linear RGB (cd/m²) of the first and of the second half of the replicates, six numbers a pixel. */
+  readonly halves: Float64Array;
   /** Luminance by replicate, REPLICATES numbers a pixel. */
   readonly byReplicate: Float64Array;
 }
@@ -39,7 +39,7 @@ export function newFramePart(
     rows,
     seed,
     samples: 0,
-    sum: new Float64Array(3 * pixels),
+    halves: new Float64Array(6 * pixels),
     byReplicate: new Float64Array(REPLICATES * pixels),
   };
 }
@@ -53,7 +53,7 @@ const inPupil: FacePoint = { r_m: 0, t_m: 0 };
  * number alone, so a frame is the same to the last bit however its rows are dealt out.
  */
 export function addSamples(tracer: Tracer, lens: ThinLens, part: FramePart, count: number): void {
-  const { width_px, height_px, firstRow, rows, seed, sum, byReplicate } = part;
+  const { width_px, height_px, firstRow, rows, seed, halves, byReplicate } = part;
   const bins = newLightBins(tracer.model.lamps.length);
   for (let at = 0; at < width_px * rows; at++) {
     const column = at % width_px;
@@ -75,9 +75,10 @@ export function addSamples(tracer: Tracer, lens: ThinLens, part: FramePart, coun
           g += bins[k + 1]!;
           b += bins[k + 2]!;
         }
-        sum[3 * at]! += r;
-        sum[3 * at + 1]! += g;
-        sum[3 * at + 2]! += b;
+        const half = 6 * at + (replicate < REPLICATES / 2 ? 0 : 3);
+        halves[half]! += r;
+        halves[half + 1]! += g;
+        halves[half + 2]! += b;
         byReplicate[REPLICATES * at + replicate]! += luminance(r, g, b);
       }
     }
@@ -85,17 +86,28 @@ export function addSamples(tracer: Tracer, lens: ThinLens, part: FramePart, coun
   part.samples += count;
 }
 
-/** Mean over the samples: what `sum` is divided by. */
+/** Samples a pixel, over all replicates. */
 export function samplesOf({ samples }: FramePart): number {
   return REPLICATES * samples;
 }
 
-/** Standard error of each pixel's luminance, cd/m², from the spread of its replicates. */
-export function standardErrors_cd_m2({ samples, byReplicate }: FramePart): Float64Array {
+/** Mean linear RGB (cd/m²), three numbers a pixel: of all samples, or of one half of them. */
+export function meanRgb(part: FramePart, half?: 0 | 1): Float64Array {
+  const { halves } = part;
+  const n = samplesOf(part);
+  return Float64Array.from({ length: halves.length / 2 }, (_, i) => {
+    const c = i % 3;
+    const at = 2 * (i - c) + c;
+    return half === undefined ? (halves[at]! + halves[at + 3]!) / n : (2 * halves[at + 3 * half]!) / n;
+  });
+}
+
+/** Variance of the mean luminance of each pixel, (cd/m²)², from the spread of its replicates. */
+export function variances({ samples, byReplicate }: FramePart): Float64Array {
   return Float64Array.from({ length: byReplicate.length / REPLICATES }, (_, pixel) => {
     const own = byReplicate.subarray(REPLICATES * pixel, REPLICATES * (pixel + 1));
     const mean = own.reduce((total, value) => total + value, 0) / REPLICATES;
     const squares = own.reduce((total, value) => total + (value - mean) ** 2, 0);
-    return Math.sqrt(squares / (REPLICATES - 1) / REPLICATES) / samples;
+    return squares / (REPLICATES - 1) / REPLICATES / (samples * samples);
   });
 }

@@ -1,5 +1,6 @@
 import type { Geometry } from '../geometry/geometry.ts';
 import type { Part } from '../geometry/shape.ts';
+import type { HazeRegion } from '../haze/haze-region.ts';
 import type { Face } from '../lamps/face.ts';
 import type { LampFrame } from '../lamps/lamp-frame.ts';
 import type { Vec3 } from '../math/vec3.ts';
@@ -76,6 +77,8 @@ export interface Haze {
   readonly extinction_per_m: number;
   readonly albedo: number;
   readonly anisotropy: number;
+  /** What it fills; everything where null. */
+  readonly regions: readonly HazeRegion[] | null;
 }
 
 /** A uniform dome; `illuminance_lx` is what it gives an open, level receptor. */

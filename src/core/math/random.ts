@@ -21,6 +21,8 @@ export interface RandomState {
 }
 
 const DIMENSIONS = 192;
+/** What makes one place's scramble another's. */
+const KEYS = Int32Array.from({ length: DIMENSIONS }, (_, i) => mixed32(i + 1));
 
 /** A stream from a seed, standing at its first path; different seeds give unrelated streams. */
 export function seededRandom(seed: number): RandomState {
@@ -46,7 +48,7 @@ export function startPath(state: RandomState, path: number): void {
 /** The next number, 0 ≤ x < 1. */
 export function nextRandom(state: RandomState): number {
   if (state.dimension < DIMENSIONS) {
-    const key = mixed32(state.scramble + Math.imul(++state.dimension, 0x9e3779b1));
+    const key = state.scramble ^ KEYS[state.dimension++]!;
     const shuffled = owenHash(state.reversed, key);
     return (reversedBits(owenHash(reversedBits(shuffled), ~key)) >>> 0) * 2 ** -32;
   }

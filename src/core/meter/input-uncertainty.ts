@@ -15,7 +15,8 @@ export interface UncertainShare {
   readonly hazeLoss_stops: number;
 }
 
-const SKY_STOPS = 1;
+/** ± of what a sky brings. */
+export const SKY_STOPS = 1;
 const MOST_HAZE_STOPS = 1;
 const HAZE_GLOW_STOPS = 1;
 

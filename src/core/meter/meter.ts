@@ -30,6 +30,8 @@ export interface LampReading {
   /** Over the camera's zero, for this lamp alone; −Infinity for no light. */
   readonly stops: number;
   readonly distance_m: number;
+  /** How much of the distance lies in haze. */
+  readonly hazed_m: number;
   readonly incidence_deg: number;
   readonly offAxis_deg: number;
   /** Unblocked share of the lamp's face. */
@@ -160,7 +162,7 @@ export function readingOf(metering: Metering): Reading {
           head: lamp.head,
           illuminance_lx: parts.lamps[i]!.illuminance_lx,
           photometry_stops: lamp.photometryUncertainty_stops,
-          hazeLoss_stops: hazeLoss_stops(model.haze?.extinction_per_m ?? 0, direct.lamps[i]!.distance_m),
+          hazeLoss_stops: hazeLoss_stops(model.haze?.extinction_per_m ?? 0, direct.lamps[i]!.hazed_m),
         })),
         parts.haze_lx,
         parts.sky_lx,
@@ -176,6 +178,7 @@ export function readingOf(metering: Metering): Reading {
       ...parts.lamps[i]!,
       stops: stopsAbove(parts.lamps[i]!.illuminance_lx, zero_lx),
       distance_m: direct.lamps[i]!.distance_m,
+      hazed_m: direct.lamps[i]!.hazed_m,
       incidence_deg: direct.lamps[i]!.incidence_deg,
       offAxis_deg: direct.lamps[i]!.offAxis_deg,
       visible: direct.lamps[i]!.visible,

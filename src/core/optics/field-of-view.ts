@@ -8,6 +8,7 @@ import { positive } from '../units/quantity.ts';
 export interface FieldOfView {
   readonly horizontal_deg: number;
   readonly vertical_deg: number;
+  readonly diagonal_deg: number;
 }
 
 /** Full angle across `extent_mm` of the sensor. RangeError unless both are above zero. */
@@ -36,5 +37,12 @@ export function fieldOfView(
   return {
     horizontal_deg: angleOfView_deg(width, focal_mm),
     vertical_deg: angleOfView_deg(height, focal_mm),
+    diagonal_deg: angleOfView_deg(Math.hypot(width, height), focal_mm),
   };
+}
+
+/** How much of a plane square to the axis lies across `extent_mm` of the sensor: extent·d/f, the same approximation. */
+export function coverage_m(extent_mm: number, focal_mm: number, distance_m: number): number {
+  const perMetre = positive(extent_mm, 'sensor extent in mm') / positive(focal_mm, 'focal length in mm');
+  return perMetre * positive(distance_m, 'distance in m');
 }

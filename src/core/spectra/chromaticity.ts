@@ -23,3 +23,9 @@ export function uv1960FromXy(x: number, y: number): Uv1960 {
   const D = -2 * x + 12 * y + 3;
   return { u: (4 * x) / D, v: (6 * y) / D };
 }
+
+/** CIE 1976 u′ = 4X/(X+15Y+3Z), v′ = 9Y/(X+15Y+3Z), the diagram to quote a colour in (CIE 15:2018). NaN for no light. */
+export function uvPrimeOf(XYZ: Tristimulus): readonly [number, number] {
+  const { u, v } = uv1960Of(XYZ);
+  return [u, 1.5 * v];
+}

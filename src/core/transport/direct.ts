@@ -1,6 +1,7 @@
+import { hazedLength_m } from '../haze/transmittance.ts';
 import type { Lamp, LightModel } from '../light-model/light-model.ts';
 import { degreesFromRadians } from '../math/angle.ts';
-import { angleBetween, length, scale, subtract, type Vec3 } from '../math/vec3.ts';
+import { angleBetween, length, normalize, scale, subtract, type Vec3 } from '../math/vec3.ts';
 import { type Estimate, error_lx, mean_lx, newEstimate, openShare, REPLICATES, refine } from './estimate.ts';
 import { lampSampler } from './lamp-sampler.ts';
 import type { Receptor } from './receptor.ts';
@@ -16,6 +17,8 @@ export interface LampLight {
   /** Unblocked share of the emitting face, panes not counted. */
   readonly visible: number;
   readonly distance_m: number;
+  /** How much of that lies in haze. */
+  readonly hazed_m: number;
   /** Between where the receptor points and the lamp. */
   readonly incidence_deg: number;
   /** Between the lamp's axis and the meter. */
@@ -73,7 +76,7 @@ export function directLight(model: LightModel, meter: MeterPoint, options: Direc
       dome_lx: mean_lx(lamps[i]!, 'dome'),
       error_lx: errors[i]!,
       visible: openShare(lamps[i]!),
-      ...aspect(lamp, meter),
+      ...aspect(model, lamp, meter),
     })),
     sky: { flat_lx: mean_lx(sky, 'flat'), dome_lx: mean_lx(sky, 'dome'), error_lx: errors.at(-1)! },
     error_lx: error(),
@@ -94,10 +97,12 @@ function worstSource(sources: readonly Estimate[], errors: readonly number[], ma
   return worst;
 }
 
-function aspect(lamp: Lamp, meter: MeterPoint) {
+function aspect({ haze }: LightModel, lamp: Lamp, meter: MeterPoint) {
   const toLamp: Vec3 = subtract(lamp.frame.origin_m, meter.position_m);
+  const distance_m = length(toLamp);
   return {
-    distance_m: length(toLamp),
+    distance_m,
+    hazed_m: haze ? hazedLength_m(haze, ...meter.position_m, ...normalize(toLamp), distance_m) : 0,
     incidence_deg: degreesFromRadians(angleBetween(meter.facing, toLamp)),
     offAxis_deg: degreesFromRadians(angleBetween(lamp.frame.a, scale(toLamp, -1))),
   };

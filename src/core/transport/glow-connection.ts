@@ -1,12 +1,13 @@
 import { nearestHit } from '../geometry/ray-query.ts';
 import { newHit } from '../geometry/ray-shape.ts';
+import { hazeAlong, newHazeStretches } from '../haze/haze-region.ts';
 import { nextRandom, type RandomState } from '../math/random.ts';
-import { intensityToward } from '../photometry/intensity.ts';
 import type { Connection, PathDensity } from './connection.ts';
 import { connectHaze } from './haze-connection.ts';
+import { emitted_cd } from './lamp-sight.ts';
 import { clearance_m } from './source-sample.ts';
 import { newSurfacePoint, setNormal } from './surface-point.ts';
-import { hazeReach_m, type Tracer } from './tracer.ts';
+import { FAR_m, type Tracer } from './tracer.ts';
 
 /**
  * The glow of haze round lamps as a source: airlight rises as 1/sin θ toward a lamp, and more where haze scatters forward,
@@ -19,22 +20,16 @@ import { hazeReach_m, type Tracer } from './tracer.ts';
 let shares = new Float64Array(16);
 
 /** Sets out how often each lamp is chosen at x; to be called before the other two for the same x. */
-export function weighGlow({ model, litLamps }: Tracer, px: number, py: number, pz: number): void {
+export function weighGlow({ emitters, litLamps }: Tracer, px: number, py: number, pz: number): void {
   if (shares.length < litLamps.length) shares = new Float64Array(2 * litLamps.length);
   let total = 0;
   for (let i = 0; i < litLamps.length; i++) {
-    const { frame, distribution, gain } = model.lamps[litLamps[i]!]!;
-    const { origin_m, r, t, a } = frame;
+    const emitter = emitters[litLamps[i]!]!;
+    const { origin_m } = emitter;
     const [dx, dy, dz] = [px - origin_m[0], py - origin_m[1], pz - origin_m[2]];
     const d2 = Math.max(1e-12, dx * dx + dy * dy + dz * dz);
     const d = Math.sqrt(d2);
-    const I = intensityToward(
-      distribution,
-      (dx * r[0] + dy * r[1] + dz * r[2]) / d,
-      (dx * t[0] + dy * t[1] + dz * t[2]) / d,
-      (dx * a[0] + dy * a[1] + dz * a[2]) / d,
-    );
-    shares[i] = (gain * I) / d2;
+    shares[i] = emitted_cd(emitter, dx / d, dy / d, dz / d) / d2;
     total += shares[i]!;
   }
   const even = 1 / litLamps.length;
@@ -101,6 +96,7 @@ export function glowDensity(
 
 const hit = newHit();
 const drawn: GlowDirection = { x: 0, y: 0, z: 0 };
+const along = newHazeStretches();
 
 /**
  * One estimate of all airlight that arrives at x before anything else is met, weighed by the balance heuristic against
@@ -122,9 +118,9 @@ export function connectGlow(
   const path = pathDensity(x, y, z);
   if (path === 0) return false;
   const density = path + glowDensity(tracer, px, py, pz, x, y, z);
-  const reach = hazeReach_m(tracer, px, py, pz, x, y, z);
-  const met = nearestHit(tracer.model.geometry, px, py, pz, x, y, z, clearance_m(0), reach, hit);
-  if (!connectHaze(tracer, random, px, py, pz, x, y, z, met ? hit.t : reach, 1, found)) return false;
+  const met = nearestHit(tracer.model.geometry, px, py, pz, x, y, z, clearance_m(0), FAR_m, hit);
+  hazeAlong(tracer.hazeRegions, px, py, pz, x, y, z, met ? hit.t : FAR_m, along);
+  if (!connectHaze(tracer, random, px, py, pz, x, y, z, along, 1, found)) return false;
   found.wx = x;
   found.wy = y;
   found.wz = z;

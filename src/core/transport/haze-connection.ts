@@ -1,10 +1,11 @@
 import { transmittance } from '../geometry/ray-query.ts';
 import { type EquiAngular, equiAngularPdf, sampleEquiAngular } from '../haze/equi-angular.ts';
+import { type HazeStretches, hazedUpTo_m, isHazed } from '../haze/haze-region.ts';
 import { henyeyGreenstein } from '../haze/henyey-greenstein.ts';
 import { type Stretch, withinCone } from '../lamps/lit-cone.ts';
 import { nextRandom, type RandomState } from '../math/random.ts';
 import { type Connection, chosenByWeight } from './connection.ts';
-import { type LampSight, newLampSight, seeLamp } from './lamp-sight.ts';
+import { choosePoint, type LampSight, newLampSight, seePoint } from './lamp-sight.ts';
 import { clearance_m } from './source-sample.ts';
 import type { Tracer } from './tracer.ts';
 
@@ -27,32 +28,39 @@ const lit: Stretch = { from: 0, to: 0 };
 const BRIGHT_CHANCE = 0.6;
 const LIT_CHANCE = 0.3;
 
-/** Draws a distance into `along.t` and returns its density, over all three ways in which it might have been drawn. */
-function drawDistance(
+/** How a lamp's cones cut a stretch: the chance of drawing a distance from each, 0 where they miss it. */
+let inBright = 0;
+let inLit = 0;
+
+function cutByCones(
   tracer: Tracer,
-  random: RandomState,
   lamp: number,
-  foot: number,
-  offset: number,
   ox: number,
   oy: number,
   oz: number,
   dx: number,
   dy: number,
   dz: number,
-  D: number,
-): number {
+  from: number,
+  to: number,
+): void {
   const brightCone = tracer.brightCones[lamp]!;
   const litCone = tracer.litCones[lamp]!;
-  const inBright =
-    brightCone && withinCone(brightCone, ox, oy, oz, dx, dy, dz, D, bright) ? BRIGHT_CHANCE : 0;
-  const inLit = litCone && withinCone(litCone, ox, oy, oz, dx, dy, dz, D, lit) ? LIT_CHANCE : 0;
+  const meetsBright = brightCone !== null && withinCone(brightCone, ox, oy, oz, dx, dy, dz, to, bright);
+  const meetsLit = litCone !== null && withinCone(litCone, ox, oy, oz, dx, dy, dz, to, lit);
+  bright.from = Math.max(from, bright.from);
+  lit.from = Math.max(from, lit.from);
+  inBright = meetsBright && bright.to > bright.from ? BRIGHT_CHANCE : 0;
+  inLit = meetsLit && lit.to > lit.from ? LIT_CHANCE : 0;
+}
+
+/** Draws a distance into `along.t` and returns its density, over all three ways in which it might have been drawn. */
+function drawDistance(random: RandomState, foot: number, offset: number, from: number, to: number): number {
   const way = nextRandom(random);
-  const [from, to] =
-    way < inBright ? [bright.from, bright.to] : way < inBright + inLit ? [lit.from, lit.to] : [0, D];
-  sampleEquiAngular(foot, offset, from, to, nextRandom(random), along);
+  const stretch = way < inBright ? bright : way < inBright + inLit ? lit : null;
+  sampleEquiAngular(foot, offset, stretch?.from ?? from, stretch?.to ?? to, nextRandom(random), along);
   const { t } = along;
-  let pdf = (1 - inBright - inLit) * equiAngularPdf(foot, offset, 0, D, t);
+  let pdf = (1 - inBright - inLit) * equiAngularPdf(foot, offset, from, to, t);
   if (inBright > 0) pdf += inBright * equiAngularPdf(foot, offset, bright.from, bright.to, t);
   if (inLit > 0) pdf += inLit * equiAngularPdf(foot, offset, lit.from, lit.to, t);
   return pdf;
@@ -64,32 +72,39 @@ let tried = newLampSight();
 function tryPlace(
   tracer: Tracer,
   random: RandomState,
-  index: number,
+  lamp: number,
   ox: number,
   oy: number,
   oz: number,
   dx: number,
   dy: number,
   dz: number,
-  D: number,
+  stretches: HazeStretches,
   sight: LampSight,
 ): number {
   const { extinction, model } = tracer;
-  const { albedo, anisotropy } = model.haze!;
-  const lamp = model.lamps[index]!;
-  const u = nextRandom(random);
-  const v = nextRandom(random);
-  seeLamp(lamp, 0, ox, oy, oz, u, v, sight);
-  const foot = sight.d_m * (sight.wx * dx + sight.wy * dy + sight.wz * dz);
-  const offset = Math.sqrt(Math.max(0, sight.d_m * sight.d_m - foot * foot));
-  const pdf = drawDistance(tracer, random, index, foot, offset, ox, oy, oz, dx, dy, dz, D);
+  const emitter = tracer.emitters[lamp]!;
+  choosePoint(emitter, nextRandom(random), nextRandom(random), sight);
+  const { sx, sy, sz } = sight;
+  const foot = (sx - ox) * dx + (sy - oy) * dy + (sz - oz) * dz;
+  const [hx, hy, hz] = [sx - ox - foot * dx, sy - oy - foot * dy, sz - oz - foot * dz];
+  const offset = Math.sqrt(hx * hx + hy * hy + hz * hz);
+  const { count, ends } = stretches;
+  const pdf = drawDistance(random, foot, offset, ends[0]!, ends[2 * count - 1]!);
   const { t } = along;
-  seeLamp(lamp, extinction, ox + t * dx, oy + t * dy, oz + t * dz, u, v, sight);
+  if (count > 1 && !isHazed(stretches, t)) return 0;
+  seePoint(emitter, model.haze, ox + t * dx, oy + t * dy, oz + t * dz, sight);
+  if (sight.normal_lx === 0) return 0;
+  const { albedo, anisotropy } = model.haze!;
   const p = henyeyGreenstein(anisotropy, sight.wx * dx + sight.wy * dy + sight.wz * dz);
-  return (albedo * extinction * p * sight.normal_lx * Math.exp(-extinction * t)) / pdf;
+  const passed = Math.exp(-extinction * hazedUpTo_m(stretches, t));
+  return (albedo * extinction * p * sight.normal_lx * passed) / pdf;
 }
 
-/** One estimate of the airlight of all lamps over 0..D, linear RGB in `found` (cd/m²), with so many places tried for each lamp; false when it is nothing. */
+/**
+ * One estimate of the airlight of all lamps over the hazed stretches of a ray, linear RGB in `found` (cd/m²), with so many
+ * places tried for each lamp; false when it is nothing.
+ */
 export function connectHaze(
   tracer: Tracer,
   random: RandomState,
@@ -99,12 +114,13 @@ export function connectHaze(
   dx: number,
   dy: number,
   dz: number,
-  D: number,
+  stretches: HazeStretches,
   tries: number,
   found: Connection,
 ): boolean {
-  const { model, litLamps } = tracer;
-  if (!model.haze || litLamps.length === 0) return false;
+  const { model, litLamps, lampRgb } = tracer;
+  const { count, ends } = stretches;
+  if (count === 0 || litLamps.length === 0) return false;
   if (weights.length < litLamps.length) {
     weights = new Float64Array(2 * litLamps.length);
     distances = new Float64Array(2 * litLamps.length);
@@ -113,15 +129,18 @@ export function connectHaze(
   for (let i = 0; i < litLamps.length; i++) {
     sights[i] ??= newLampSight();
     const lamp = litLamps[i]!;
+    cutByCones(tracer, lamp, ox, oy, oz, dx, dy, dz, ends[0]!, ends[2 * count - 1]!);
     let sum = 0;
     for (let k = 0; k < tries; k++) {
-      const weight = tryPlace(tracer, random, lamp, ox, oy, oz, dx, dy, dz, D, tried) / tries;
+      const weight = tryPlace(tracer, random, lamp, ox, oy, oz, dx, dy, dz, stretches, tried) / tries;
       sum += weight;
       // Of several tries one is kept, with a chance by its weight. Every try draws as many numbers as any other, so that
       // a number's place in the sequence means the same in all paths.
       if (nextRandom(random) * sum >= weight) continue;
       distances[i] = along.t;
-      [sights[i], tried] = [tried, sights[i]!];
+      const kept = tried;
+      tried = sights[i]!;
+      sights[i] = kept;
     }
     weights[i] = sum;
     total += sum;
@@ -130,25 +149,14 @@ export function connectHaze(
   if (chosen < 0) return false;
   const t = distances[chosen]!;
   const { wx, wy, wz, d_m } = sights[chosen]!;
-  const clear = clearance_m(d_m);
-  const leg = transmittance(
-    model.geometry,
-    ox + t * dx,
-    oy + t * dy,
-    oz + t * dz,
-    wx,
-    wy,
-    wz,
-    0,
-    d_m - clear,
-    model.paneDirect,
-  );
-  if (leg === 0) return false;
+  const [x, y, z] = [ox + t * dx, oy + t * dy, oz + t * dz];
+  const end = d_m - clearance_m(d_m);
+  const L = total * transmittance(model.geometry, x, y, z, wx, wy, wz, 0, end, model.paneDirect);
+  if (L === 0) return false;
   const lamp = litLamps[chosen]!;
-  const L = total * leg;
   found.lamp = lamp;
-  found.r = L * tracer.lampRgb[3 * lamp]!;
-  found.g = L * tracer.lampRgb[3 * lamp + 1]!;
-  found.b = L * tracer.lampRgb[3 * lamp + 2]!;
+  found.r = L * lampRgb[3 * lamp]!;
+  found.g = L * lampRgb[3 * lamp + 1]!;
+  found.b = L * lampRgb[3 * lamp + 2]!;
   return true;
 }

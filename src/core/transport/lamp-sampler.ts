@@ -1,6 +1,6 @@
 import { transmittance } from '../geometry/ray-query.ts';
 import type { Lamp, LightModel } from '../light-model/light-model.ts';
-import { newLampSight, seeLamp } from './lamp-sight.ts';
+import { emitterOf, newLampSight, seeLamp } from './lamp-sight.ts';
 import { domeResponse, flatResponse } from './receptor.ts';
 import { clearance_m, type MeterPoint, type SourceSampler } from './source-sample.ts';
 
@@ -15,13 +15,13 @@ import { clearance_m, type MeterPoint, type SourceSampler } from './source-sampl
  * the lamp this is the inverse-square law; near a soft source it falls short of it, as on set.
  */
 export function lampSampler(model: LightModel, lamp: Lamp, meter: MeterPoint): SourceSampler {
-  const sigma = model.haze?.extinction_per_m ?? 0;
+  const emitter = emitterOf(lamp);
   const [px, py, pz] = meter.position_m;
   const [nx, ny, nz] = meter.facing;
   const sight = newLampSight();
 
   return (u, v, sample) => {
-    seeLamp(lamp, sigma, px, py, pz, u, v, sight);
+    seeLamp(emitter, model.haze, px, py, pz, u, v, sight);
     const { wx, wy, wz, d_m, normal_lx } = sight;
     const clear = clearance_m(d_m);
     const through = transmittance(

@@ -24,3 +24,17 @@ export function skyBin(lampCount: number): number {
 export function luminance(r: number, g: number, b: number): number {
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }
+
+/** Adds light, weighed by colour, to a bin. */
+export function gather(
+  bins: LightBins,
+  bin: number,
+  r: number,
+  g: number,
+  b: number,
+  light: { readonly r: number; readonly g: number; readonly b: number },
+): void {
+  bins[bin]! += r * light.r;
+  bins[bin + 1]! += g * light.g;
+  bins[bin + 2]! += b * light.b;
+}

@@ -1,8 +1,7 @@
 import { nearestHit, transmittance } from '../geometry/ray-query.ts';
 import { newHit } from '../geometry/ray-shape.ts';
-import { faceRadius_m } from '../lamps/face.ts';
+import { hazeTransmittance } from '../haze/transmittance.ts';
 import { nextRandom, type RandomState } from '../math/random.ts';
-import { intensityToward } from '../photometry/intensity.ts';
 import { evaluateSurface } from '../surfaces/evaluate.ts';
 import { conductorReflectance, dielectricReflectance } from '../surfaces/fresnel.ts';
 import type { SurfaceOptics } from '../surfaces/surface-optics.ts';
@@ -13,7 +12,7 @@ import {
   chosenByWeight,
   type PathDensity,
 } from './connection.ts';
-import { newLampSight, seeLamp } from './lamp-sight.ts';
+import { choosePoint, emitted_cd, newLampSight, seePoint } from './lamp-sight.ts';
 import { clearance_m } from './source-sample.ts';
 import type { MirrorFace, MirrorPair, Tracer } from './tracer.ts';
 import { newUnfolding, unfold, unfoldedDensity } from './unfolding.ts';
@@ -56,15 +55,11 @@ export function connectMirror(
   const { mirrors, model } = tracer;
   const count = mirrors.length;
   if (weights.length < count) weights = new Float64Array(2 * count);
-  let total = 0;
-  for (let i = 0; i < count; i++) {
-    weights[i] = promise(tracer, mirrors[i]!, px, py, pz, nx, ny, nz, arrival);
-    total += weights[i]!;
-  }
+  const total = weighPairs(tracer, px, py, pz, nx, ny, nz, arrival);
   const chosen = chosenByWeight(weights, count, total, nextRandom(random));
   if (chosen < 0) return false;
   const { face, lamp: lampIndex } = mirrors[chosen]!;
-  const lamp = model.lamps[lampIndex]!;
+  const emitter = tracer.emitters[lampIndex]!;
   const { centre_m: c, u, v, optics } = face;
   const { alpha } = optics;
 
@@ -72,9 +67,8 @@ export function connectMirror(
   const u2 = nextRandom(random);
   const slope = alpha * lobeRadius(nextRandom(random));
   const turn = 2 * Math.PI * nextRandom(random);
-  seeLamp(lamp, 0, px, py, pz, u1, u2, sight);
-  const [sx, sy, sz] = [px + sight.wx * sight.d_m, py + sight.wy * sight.d_m, pz + sight.wz * sight.d_m];
-  if (!unfold(face, px, py, pz, sx, sy, sz, unfolded)) return false;
+  choosePoint(emitter, u1, u2, sight);
+  if (!unfold(face, px, py, pz, sight.sx, sight.sy, sight.sz, unfolded)) return false;
   const { side, eu, ev, cosine, curve } = unfolded;
   const reach = (2 * slope) / curve;
   const along = (reach * Math.cos(turn)) / cosine;
@@ -92,7 +86,7 @@ export function connectMirror(
   const [wx, wy, wz] = [dx / d2, dy / d2, dz / d2];
   if (arrival === 'surface' && wx * nx + wy * ny + wz * nz <= 0) return false;
 
-  seeLamp(lamp, tracer.extinction, qx, qy, qz, u1, u2, sight);
+  seePoint(emitter, model.haze, qx, qy, qz, sight);
   const cosIn = sight.wx * mx + sight.wy * my + sight.wz * mz;
   const cosOut = -(wx * mx + wy * my + wz * mz);
   if (cosIn <= 0 || cosOut <= 0 || sight.normal_lx === 0) return false;
@@ -115,7 +109,12 @@ export function connectMirror(
   const perDirection = (perArea * d2 * d2) / cosOut;
   const balance = perDirection / (perDirection + pathDensity(wx, wy, wz));
   const E =
-    (sight.normal_lx * cosIn * Math.exp(-tracer.extinction * d2) * legs * balance * total) /
+    (sight.normal_lx *
+      cosIn *
+      hazeTransmittance(model.haze, px, py, pz, wx, wy, wz, d2) *
+      legs *
+      balance *
+      total) /
     (perDirection * weights[chosen]!);
   found.lamp = lampIndex;
   found.wx = wx;
@@ -150,8 +149,12 @@ export function mirrorConnectionDensity(
     const { centre_m: c, u, v, n } = pair.face;
     const [ax, ay, az] = [qx - c[0], qy - c[1], qz - c[2]];
     if (Math.abs(ax * n[0] + ay * n[1] + az * n[2]) > 1e-4) continue;
-    if (!withinReach(tracer, pair, px, py, pz) || !unfold(pair.face, px, py, pz, sx, sy, sz, unfolded))
-      return 0;
+    const { face } = pair;
+    const [bx, by, bz] = [px - c[0], py - c[1], pz - c[2]];
+    const au = bx * u[0] + by * u[1] + bz * u[2];
+    const av = bx * v[0] + by * v[1] + bz * v[2];
+    const shows = imageShows(pair, au, av, bx * n[0] + by * n[1] + bz * n[2]);
+    if (!shows || !unfold(face, px, py, pz, sx, sy, sz, unfolded)) return 0;
     const [qu, qv] = [ax * u[0] + ay * u[1] + az * u[2], ax * v[0] + ay * v[1] + az * v[2]];
     const [dx, dy, dz] = [qx - px, qy - py, qz - pz];
     const d2 = dx * dx + dy * dy + dz * dz;
@@ -206,31 +209,15 @@ function bothLegs(
   return leg2 * transmittance(geometry, qx, qy, qz, x, y, z, clear1, d_m - clear1, paneDirect);
 }
 
-const reachable = newUnfolding();
-
-/** Whether the lamp's image, as wide as the lobe makes it, may show in the face from x. Leaves the way in `reachable`. */
-function withinReach(
-  tracer: Tracer,
-  { face, lamp }: MirrorPair,
-  px: number,
-  py: number,
-  pz: number,
-): boolean {
-  const { frame, face: lampFace } = tracer.model.lamps[lamp]!;
-  if (!unfold(face, px, py, pz, ...frame.origin_m, reachable)) return false;
-  const { share, whole_m, cosine, qu, qv } = reachable;
-  const width = (2 * face.optics.alpha * share * (1 - share) * whole_m) / cosine;
-  const margin = WIDTHS * width + faceRadius_m(lampFace) / cosine;
-  return Math.abs(qu) <= face.halfU_m + margin && Math.abs(qv) <= face.halfV_m + margin;
-}
-
 /** However little a pair seems to give, it is looked at now and then: the lamp's rim may shine where its centre does not. */
 const LEAST_PROMISE = 1e-3;
 
-/** What a pair would give without roughness or shadow, by the lamp's centre; 0 where the face lies out of reach. */
-function promise(
-  tracer: Tracer,
-  pair: MirrorPair,
+/**
+ * What each pair would give x without roughness or shadow, by the lamp's centre, in `weights`; 0 where its image, as wide as
+ * the lobe makes it, cannot show in the face from x. Returns their sum.
+ */
+function weighPairs(
+  { mirrors, emitters, peak_cd }: Tracer,
   px: number,
   py: number,
   pz: number,
@@ -239,33 +226,79 @@ function promise(
   nz: number,
   arrival: Arrival,
 ): number {
-  if (!withinReach(tracer, pair, px, py, pz)) return 0;
-  const { face } = pair;
-  const lamp = tracer.model.lamps[pair.lamp]!;
-  const { whole_m, cosine, qu, qv } = reachable;
-  const { centre_m: c, u, v } = face;
-  const qx = c[0] + qu * u[0] + qv * v[0];
-  const qy = c[1] + qu * u[1] + qv * v[1];
-  const qz = c[2] + qu * u[2] + qv * v[2];
-  const [ox, oy, oz] = lamp.frame.origin_m;
-  const { r, t, a } = lamp.frame;
-  const [ix, iy, iz] = [qx - ox, qy - oy, qz - oz];
-  const d1 = Math.sqrt(ix * ix + iy * iy + iz * iz);
-  const I = intensityToward(
-    lamp.distribution,
-    (ix * r[0] + iy * r[1] + iz * r[2]) / d1,
-    (ix * t[0] + iy * t[1] + iz * t[2]) / d1,
-    (ix * a[0] + iy * a[1] + iz * a[2]) / d1,
-  );
-  const d2 = Math.max(1e-9, Math.hypot(qx - px, qy - py, qz - pz));
-  const cosArrival = ((qx - px) * nx + (qy - py) * ny + (qz - pz) * nz) / d2;
-  const shine = (I + LEAST_PROMISE * tracer.peak_cd[pair.lamp]!) * normalReflectance(face.optics, cosine);
-  return (
-    (lamp.gain * shine * Math.max(LEAST_PROMISE, arrivalWeight(arrival, cosArrival))) / (whole_m * whole_m)
-  );
+  let total = 0;
+  let face: MirrorFace | null = null;
+  let height = 0;
+  let au = 0;
+  let av = 0;
+  for (let i = 0; i < mirrors.length; i++) {
+    const pair = mirrors[i]!;
+    // Pairs of one face follow one another: where x stands before it is computed once.
+    if (pair.face !== face) {
+      face = pair.face;
+      const { centre_m: c, u, v, n } = face;
+      const ax = px - c[0];
+      const ay = py - c[1];
+      const az = pz - c[2];
+      height = ax * n[0] + ay * n[1] + az * n[2];
+      au = ax * u[0] + ay * u[1] + az * u[2];
+      av = ax * v[0] + ay * v[1] + az * v[2];
+    }
+    weights[i] = 0;
+    if (!imageShows(pair, au, av, height)) continue;
+    const { share, whole, cosine, qu, qv } = image;
+    const emitter = emitters[pair.lamp]!;
+    const { centre_m: c, u, v } = face;
+    const qx = c[0] + qu * u[0] + qv * v[0];
+    const qy = c[1] + qu * u[1] + qv * v[1];
+    const qz = c[2] + qu * u[2] + qv * v[2];
+    const [ox, oy, oz] = emitter.origin_m;
+    const d1 = Math.max(1e-9, (1 - share) * whole);
+    const I = emitted_cd(emitter, (qx - ox) / d1, (qy - oy) / d1, (qz - oz) / d1);
+    const d2 = Math.max(1e-9, share * whole);
+    const cosArrival = ((qx - px) * nx + (qy - py) * ny + (qz - pz) * nz) / d2;
+    const shine =
+      (I + LEAST_PROMISE * emitter.gain * peak_cd[pair.lamp]!) * reflectanceAt(face.optics, cosine);
+    weights[i] = (shine * Math.max(LEAST_PROMISE, arrivalWeight(arrival, cosArrival))) / (whole * whole);
+    total += weights[i]!;
+  }
+  return total;
 }
 
-function normalReflectance(optics: SurfaceOptics, cosine: number): number {
+/** Of the last pair whose image showed: d₂/(d₁ + d₂), d₁ + d₂, cos θ and q₀ in the face's own axes. */
+const image = { share: 0, whole: 0, cosine: 0, qu: 0, qv: 0 };
+
+/** Whether the image of a pair's lamp, as wide as the lobe makes it, may show in the face from x, at (au, av, height) before it. */
+function imageShows(
+  { face, lampRadius_m, lampU_m, lampV_m, lampN_m }: MirrorPair,
+  au: number,
+  av: number,
+  height: number,
+): boolean {
+  const side = height > 0 ? 1 : -1;
+  const heightX = side * height;
+  const heightS = side * lampN_m;
+  if ((side < 0 && face.oneSided) || heightX < 1e-9 || heightS < 1e-9) return false;
+  const heights = heightX + heightS;
+  const share = heightX / heights;
+  const tu = lampU_m - au;
+  const tv = lampV_m - av;
+  const qu = au + share * tu;
+  const qv = av + share * tv;
+  const whole = Math.sqrt(tu * tu + tv * tv + heights * heights);
+  const cosine = heights / whole;
+  const width = 2 * face.optics.alpha * share * (1 - share) * whole;
+  const margin = (WIDTHS * width + lampRadius_m) / cosine;
+  if (Math.abs(qu) > face.halfU_m + margin || Math.abs(qv) > face.halfV_m + margin) return false;
+  image.share = share;
+  image.whole = whole;
+  image.cosine = cosine;
+  image.qu = qu;
+  image.qv = qv;
+  return true;
+}
+
+function reflectanceAt(optics: SurfaceOptics, cosine: number): number {
   if (optics.kind === 'coated') return dielectricReflectance(cosine, optics.coatIor);
   return conductorReflectance(cosine, optics.metalN[1]!, optics.metalK[1]!);
 }

@@ -1,4 +1,5 @@
 import { transmittance } from '../geometry/ray-query.ts';
+import { hazeTransmittance } from '../haze/transmittance.ts';
 import { nextRandom, type RandomState } from '../math/random.ts';
 import { lobeTransmission } from '../surfaces/pane-lobe.ts';
 import { type Arrival, type Connection, chosenByWeight, type PathDensity } from './connection.ts';
@@ -72,7 +73,7 @@ export function connectPane(
   const cosOut = Math.abs(wx * n[0] + wy * n[1] + wz * n[2]);
   const density = (chance * d * d) / (sheet.area_m2 * cosOut);
   const balanced = 1 / (density + pathDensity(wx, wy, wz));
-  const k = leg * Math.exp(-tracer.extinction * d) * balanced;
+  const k = leg * hazeTransmittance(model.haze, px, py, pz, wx, wy, wz, d) * balanced;
   found.wx = wx;
   found.wy = wy;
   found.wz = wz;
@@ -128,8 +129,8 @@ export function scatteredToward(
     sights[i] ??= newLampSight();
     const sight = sights[i]!;
     seeLamp(
-      model.lamps[litLamps[i]!]!,
-      tracer.extinction,
+      tracer.emitters[litLamps[i]!]!,
+      model.haze,
       qx,
       qy,
       qz,

@@ -1,22 +1,22 @@
 import { nearestHit } from '../geometry/ray-query.ts';
 import { type Hit, newHit } from '../geometry/ray-shape.ts';
+import { hazeAlong, newHazeStretches, placeInHaze_m } from '../haze/haze-region.ts';
 import { henyeyGreenstein, sampleHenyeyGreenstein } from '../haze/henyey-greenstein.ts';
 import { nextRandom, type RandomState } from '../math/random.ts';
-import { evaluateSurface, lobePdf } from '../surfaces/evaluate.ts';
 import { sampleLobe, scatteredWeight } from '../surfaces/pane-lobe.ts';
 import { newSurfaceSample, sampleSurface } from '../surfaces/sample.ts';
 import type { SurfaceOptics } from '../surfaces/surface-optics.ts';
 import { type Connection, newConnection } from './connection.ts';
-import { connectGlow, glowDensity, weighGlow } from './glow-connection.ts';
+import { glowDensity, weighGlow } from './glow-connection.ts';
 import { connectHaze } from './haze-connection.ts';
-import { BOUNCE, HAZE, type LightBins, lampBin, type Sender, skyBin } from './light-bins.ts';
-import { connectMirror } from './mirror-connection.ts';
-import { connectPane, paneConnectionDensity, scatteredToward } from './pane-connection.ts';
+import { BOUNCE, gather, HAZE, type LightBins, lampBin, type Sender, skyBin } from './light-bins.ts';
+import { paneConnectionDensity, scatteredToward } from './pane-connection.ts';
 import { newSeenLamp, seesLamp } from './seen-lamp.ts';
 import { clearance_m } from './source-sample.ts';
 import { type Gloss, lightOnSurface, type SurfaceLight, type VertexBefore } from './surface-lamps.ts';
 import { arriveAt, newSurfacePoint, setNormal } from './surface-point.ts';
-import { hazeReach_m, SHARP_MAX_ALPHA, type Tracer } from './tracer.ts';
+import { FAR_m, SHARP_MAX_ALPHA, type Tracer } from './tracer.ts';
+import { lightOnHaze, thrownAndScattered } from './vertex-light.ts';
 
 /**
  * Follows light backwards from a meter or a camera (path tracing, Kajiya 1986, with next-event estimation). Along every
@@ -63,8 +63,6 @@ const LONG = 8;
 const LONG_SURVIVAL = 0.95;
 /** Places tried for each lamp along the stretch that a camera or a meter sees itself. */
 const FIRST_TRIES = 4;
-/** Farther than any scene reaches. */
-const FAR_m = 1e5;
 
 const hit: Hit = newHit();
 const point = newSurfacePoint();
@@ -73,6 +71,7 @@ const surfaceSample = newSurfaceSample();
 const surfaceLight: SurfaceLight = { lamp: -1, r: 0, g: 0, b: 0 };
 const connection: Connection = newConnection();
 const seen = newSeenLamp();
+const inHaze = newHazeStretches();
 const direction = { x: 0, y: 0, z: 0 };
 const before: VertexBefore = { fx: 0, fy: 0, fz: 0, density: 0 };
 
@@ -107,10 +106,9 @@ export function tracePath(
     if (lampSeen) D = seen.d_m;
 
     if (model.haze) {
-      const reach = Math.min(D, hazeReach_m(tracer, ox, oy, oz, dx, dy, dz));
-      if (
-        connectHaze(tracer, random, ox, oy, oz, dx, dy, dz, reach, firstStretch ? FIRST_TRIES : 1, connection)
-      ) {
+      hazeAlong(tracer.hazeRegions, ox, oy, oz, dx, dy, dz, D, inHaze);
+      const tries = firstStretch ? FIRST_TRIES : 1;
+      if (connectHaze(tracer, random, ox, oy, oz, dx, dy, dz, inHaze, tries, connection)) {
         let share = 1;
         if (besideGlow > 0) {
           weighGlow(tracer, fx, fy, fz);
@@ -120,27 +118,32 @@ export function tracePath(
         gather(bins, bin, share * r, share * g, share * b, connection);
       }
       besideGlow = 0;
-      // Where haze scatters the path, if it does: at t, of density σ_t·e^(−σ_t·t) over the chance that it does at all.
-      const chance = -Math.expm1(-extinction * reach);
+      // Where haze scatters the path, if it does: after a length of haze of density σ_t·e^(−σ_t·s) over the chance that it does.
+      const chance = -Math.expm1(-extinction * inHaze.length_m);
       const scattered = nextRandom(random) < chance;
-      const t = -Math.log1p(-chance * nextRandom(random)) / extinction;
+      const s = -Math.log1p(-chance * nextRandom(random)) / extinction;
       const { albedo, anisotropy } = model.haze;
-      if (scattered || firstStretch) {
-        const [qx, qy, qz] = [ox + t * dx, oy + t * dy, oz + t * dz];
-        const [ix, iy, iz] = [dx, dy, dz];
-        const phase = (wx: number, wy: number, wz: number) =>
-          henyeyGreenstein(anisotropy, wx * ix + wy * iy + wz * iz);
+      if (chance > 0 && (scattered || firstStretch)) {
         // On its first stretch every path asks what light a scattering there would find, weighed by its chance: in thin
         // haze few paths are scattered, and those few would carry it all.
         const k = albedo * (firstStretch ? chance : 1);
+        const t = placeInHaze_m(inHaze, s);
         const into = firstStretch ? HAZE : sender;
-        const onward = ({ lamp, wx, wy, wz }: Connection) => {
-          const p = k * phase(wx, wy, wz);
-          gather(bins, lampBin(lamp, into), r * p, g * p, b * p, connection);
-        };
-        if (connectGlow(tracer, random, qx, qy, qz, phase, connection)) onward(connection);
-        if (connectMirror(tracer, random, qx, qy, qz, 0, 1, 0, 'haze', phase, connection)) onward(connection);
-        if (connectPane(tracer, random, qx, qy, qz, 0, 1, 0, 'haze', phase, connection)) onward(connection);
+        lightOnHaze(
+          tracer,
+          random,
+          ox + t * dx,
+          oy + t * dy,
+          oz + t * dz,
+          dx,
+          dy,
+          dz,
+          into,
+          k * r,
+          k * g,
+          k * b,
+          bins,
+        );
       }
       if (scattered) {
         if (firstStretch) sender = HAZE;
@@ -151,6 +154,7 @@ export function tracePath(
         r *= keep;
         g *= keep;
         b *= keep;
+        const t = placeInHaze_m(inHaze, s);
         ox += t * dx;
         oy += t * dy;
         oz += t * dz;
@@ -233,7 +237,7 @@ export function tracePath(
     }
     const sharp = optics.glossy && optics.alpha < SHARP_MAX_ALPHA;
     if (!sharp || optics.baseLuminance > 0) {
-      thrownAndScattered(tracer, random, optics, sharp ? 'diffuse' : 'all', sender, r, g, b, bins);
+      thrownAndScattered(tracer, random, point, optics, sharp ? 'diffuse' : 'all', sender, r, g, b, bins);
     }
 
     const { ox: lx, oy: ly, oz: lz } = point;
@@ -262,68 +266,6 @@ export function tracePath(
 }
 
 const GLOSS: Readonly<Record<Reached, Gloss>> = { camera: 'sharp', connected: 'thrown', loose: 'blurred' };
-
-const reflected = new Float64Array(3);
-
-/**
- * Lamp light that mirrors throw, panes scatter and haze glows with onto the surface at `point`, sent on along the path: by
- * its base alone where its own gloss is sharp, else by all of it.
- */
-function thrownAndScattered(
-  tracer: Tracer,
-  random: RandomState,
-  optics: SurfaceOptics,
-  which: 'diffuse' | 'all',
-  sender: Sender,
-  r: number,
-  g: number,
-  b: number,
-  bins: LightBins,
-): void {
-  const { px, py, pz, nx, ny, nz, ux, uy, uz, vx, vy, vz, ox, oy, oz } = point;
-  const density = (wx: number, wy: number, wz: number) => {
-    const x = wx * ux + wy * uy + wz * uz;
-    const y = wx * vx + wy * vy + wz * vz;
-    const z = wx * nx + wy * ny + wz * nz;
-    const base = lobePdf(optics, x, y, z, ox, oy, oz, false);
-    return which === 'diffuse' ? base : base + lobePdf(optics, x, y, z, ox, oy, oz, true);
-  };
-  const onward = ({ lamp, wx, wy, wz, r: R, g: G, b: B }: Connection) => {
-    const z = wx * nx + wy * ny + wz * nz;
-    evaluateSurface(
-      optics,
-      wx * ux + wy * uy + wz * uz,
-      wx * vx + wy * vy + wz * vz,
-      z,
-      ox,
-      oy,
-      oz,
-      which,
-      reflected,
-    );
-    const bin = lampBin(lamp, sender);
-    bins[bin]! += r * z * reflected[0]! * R;
-    bins[bin + 1]! += g * z * reflected[1]! * G;
-    bins[bin + 2]! += b * z * reflected[2]! * B;
-  };
-  if (connectMirror(tracer, random, px, py, pz, nx, ny, nz, 'surface', density, connection))
-    onward(connection);
-  if (connectPane(tracer, random, px, py, pz, nx, ny, nz, 'surface', density, connection)) onward(connection);
-  if (connectGlow(tracer, random, px, py, pz, density, connection)) onward(connection);
-}
-
-function gather(
-  bins: LightBins,
-  bin: number,
-  r: number,
-  g: number,
-  b: number,
-  light: { readonly r: number; readonly g: number; readonly b: number },
-): void {
-  bins[bin]! += r * light.r;
-  bins[bin + 1]! += g * light.g;
-  bins[bin + 2]! += b * light.b;
-}
 
 /** Turns a unit direction by the angle of cosine `mu`, at an even chance round it, into `direction`. */
 function turn(dx: number, dy: number, dz: number, mu: number, u: number): void {

@@ -1,7 +1,7 @@
 import { faceArea_m2, faceRadius_m } from '../lamps/face.ts';
 import { onFace } from '../lamps/face-hit.ts';
-import { intensityToward } from '../photometry/intensity.ts';
 import type { SurfaceOptics } from '../surfaces/surface-optics.ts';
+import { emitted_cd } from './lamp-sight.ts';
 import { lobeFindsLamp } from './surface-lamps.ts';
 import type { Tracer } from './tracer.ts';
 
@@ -40,8 +40,7 @@ export function seesLamp(
   seen.lamp = -1;
   seen.d_m = D;
   for (const index of tracer.litLamps) {
-    const { frame, face } = tracer.model.lamps[index]!;
-    const { a, r, t, origin_m } = frame;
+    const { face, a, r, t, origin_m } = tracer.emitters[index]!;
     const cosGamma = -(dx * a[0] + dy * a[1] + dz * a[2]);
     if (cosGamma < LEAST_COSINE) continue;
     const [gx, gy, gz] = [ox - origin_m[0], oy - origin_m[1], oz - origin_m[2]];
@@ -54,16 +53,10 @@ export function seesLamp(
     seen.d_m = d;
   }
   if (seen.lamp < 0) return false;
-  const lamp = tracer.model.lamps[seen.lamp]!;
-  const { a, r, t } = lamp.frame;
+  const emitter = tracer.emitters[seen.lamp]!;
+  const { a, face } = emitter;
   const cosGamma = -(dx * a[0] + dy * a[1] + dz * a[2]);
-  const I = intensityToward(
-    lamp.distribution,
-    -(dx * r[0] + dy * r[1] + dz * r[2]),
-    -(dx * t[0] + dy * t[1] + dz * t[2]),
-    cosGamma,
-  );
-  const L = (lamp.gain * I) / (faceArea_m2(lamp.face) * cosGamma);
+  const L = emitted_cd(emitter, -dx, -dy, -dz) / (faceArea_m2(face) * cosGamma);
   seen.r = L * tracer.lampRgb[3 * seen.lamp]!;
   seen.g = L * tracer.lampRgb[3 * seen.lamp + 1]!;
   seen.b = L * tracer.lampRgb[3 * seen.lamp + 2]!;

@@ -80,8 +80,8 @@ export function lightOnSurface(
     const lamp = model.lamps[l]!;
     lampWeights[i] = 0;
     seeLamp(
-      lamp,
-      tracer.extinction,
+      tracer.emitters[l]!,
+      model.haze,
       point.px,
       point.py,
       point.pz,

@@ -1,15 +1,19 @@
-import { type Placement, worldDirection, worldPoint } from '../geometry/placement.ts';
+import { type FlatFace, faceRectangle_m2, flatFaces } from '../geometry/flat-face.ts';
+import { type Placement, WORLD } from '../geometry/placement.ts';
 import { transmittance } from '../geometry/ray-query.ts';
 import type { Part } from '../geometry/shape.ts';
+import type { HazeRegion } from '../haze/haze-region.ts';
+import { faceRadius_m } from '../lamps/face.ts';
 import { type LitCone, litCone } from '../lamps/lit-cone.ts';
 import type { LightModel } from '../light-model/light-model.ts';
 import { kroneckerU, kroneckerV } from '../math/kronecker.ts';
-import { add, dot, length, scale, subtract, type Vec3 } from '../math/vec3.ts';
+import { add, dot, length, scale, subtract } from '../math/vec3.ts';
 import type { Distribution } from '../photometry/distribution.ts';
 import { intensityToward } from '../photometry/intensity.ts';
 import { linearRgbFromXyz } from '../picture/linear-rgb.ts';
 import { type PaneLobe, paneLobe } from '../surfaces/pane-lobe.ts';
 import type { SurfaceOptics } from '../surfaces/surface-optics.ts';
+import { type Emitter, emitterOf } from './lamp-sight.ts';
 import { clearance_m } from './source-sample.ts';
 
 /**
@@ -18,6 +22,8 @@ import { clearance_m } from './source-sample.ts';
 export interface Tracer {
   readonly model: LightModel;
   readonly extinction: number;
+  /** By lamp. */
+  readonly emitters: readonly Emitter[];
   /** Linear RGB of each lamp's light at luminance 1, three numbers a lamp. */
   readonly lampRgb: Float64Array;
   readonly skyRgb: Float64Array;
@@ -36,29 +42,27 @@ export interface Tracer {
   /** By lamp: where it shines with a quarter and with a thousandth of its peak; null where that is nearly everywhere. */
   readonly brightCones: readonly (LitCone | null)[];
   readonly litCones: readonly (LitCone | null)[];
-  /** What haze fills: all that is in the scene and HAZE_MARGIN_m round it, as low x, y, z and high x, y, z. */
-  readonly hazeBox_m: Float64Array;
+  /** Where haze scatters: its regions or, where it is everywhere, all that is in the scene and HAZE_MARGIN_m round it. */
+  readonly hazeRegions: readonly HazeRegion[];
 }
 
 const HAZE_MARGIN_m = 20;
+/** Farther than any scene reaches. */
+export const FAR_m = 1e5;
 
-/** A lamp and a flat glossy face that may throw its light on. */
+/** A lamp and a flat glossy face that may throw its light on; where the lamp stands in the face's own axes u, v, n. */
 export interface MirrorPair {
   readonly lamp: number;
   readonly face: MirrorFace;
+  readonly lampRadius_m: number;
+  readonly lampU_m: number;
+  readonly lampV_m: number;
+  readonly lampN_m: number;
 }
 
-export interface MirrorFace {
+export interface MirrorFace extends FlatFace {
   readonly part: number;
   readonly optics: SurfaceOptics;
-  readonly centre_m: Vec3;
-  readonly u: Vec3;
-  readonly v: Vec3;
-  readonly n: Vec3;
-  readonly halfU_m: number;
-  readonly halfV_m: number;
-  /** Whether only the side that n points to is there to be seen. */
-  readonly oneSided: boolean;
 }
 
 /** A pane that scatters, as a sheet whose points can be chosen. */
@@ -84,13 +88,16 @@ export function newTracer(model: LightModel): Tracer {
   const faces = model.parts.flatMap((part, i) => mirrorFaces(model, part, i));
   const peak_cd = Float64Array.from(model.lamps, (lamp) => peakOf(lamp.distribution));
   const mirrors = faces.flatMap((face) =>
-    litLamps.filter((lamp) => lights(model, lamp, peak_cd[lamp]!, face)).map((lamp) => ({ lamp, face })),
+    litLamps
+      .filter((lamp) => lights(model, lamp, peak_cd[lamp]!, face))
+      .map((lamp) => mirrorPair(model, lamp, face)),
   );
   const paneLobes = model.panes.map((pane) => (pane.scattered > 0 ? paneLobe(pane.spread_deg) : null));
   const scatterers = model.parts.flatMap((part, i) => paneSheet(model, part, i));
   return {
     model,
     extinction: model.haze?.extinction_per_m ?? 0,
+    emitters: model.lamps.map(emitterOf),
     lampRgb: Float64Array.from(model.lamps.flatMap((lamp) => linearRgbFromXyz(lamp.colour_XYZ))),
     skyRgb: Float64Array.from(linearRgbFromXyz(model.sky?.colour_XYZ ?? [1, 1, 1])),
     skyLuminance: (model.sky?.illuminance_lx ?? 0) / Math.PI,
@@ -103,56 +110,30 @@ export function newTracer(model: LightModel): Tracer {
     paneLobes,
     brightCones: cones(model, BRIGHT_SHARE),
     litCones: cones(model, LIT_SHARE),
-    hazeBox_m: hazeBox(model),
+    hazeRegions: model.haze ? (model.haze.regions ?? [aroundEverything(model)]) : [],
   };
 }
 
-function mirrorFaces(model: LightModel, part: Part, index: number): MirrorFace[] {
-  const { shape, substance } = part;
+function mirrorFaces(model: LightModel, { shape, substance }: Part, part: number): MirrorFace[] {
   if (substance.kind !== 'material') return [];
   const { optics } = model.surfaces[substance.index]!;
   if (!optics.glossy || optics.alpha >= MIRROR_MAX_ALPHA) return [];
-  const face = (placement: Placement, halfU_m: number, halfV_m: number, oneSided = false): MirrorFace => ({
-    part: index,
-    optics,
-    centre_m: placement.origin_m,
-    u: placement.x,
-    v: placement.y,
-    n: placement.z,
-    halfU_m,
-    halfV_m,
-    oneSided,
-  });
-  const large = (f: MirrorFace) => 4 * f.halfU_m * f.halfV_m >= LEAST_MIRROR_m2;
-  if (shape.kind === 'panel') return [face(shape.placement, ...shape.halfSize_m)].filter(large);
-  if (shape.kind !== 'box') return [];
-  const [hx, hy, hz] = shape.halfSize_m;
-  const side = (n: Vec3, u: Vec3, v: Vec3, reach: number, halfU: number, halfV: number) => {
-    const out = worldDirection(shape.placement, n);
-    return face(
-      {
-        origin_m: worldPoint(shape.placement, scale(n, reach)),
-        x: worldDirection(shape.placement, u),
-        y: worldDirection(shape.placement, v),
-        z: out,
-      },
-      halfU,
-      halfV,
-      true,
-    );
+  return flatFaces(shape)
+    .filter((face) => faceRectangle_m2(face) >= LEAST_MIRROR_m2)
+    .map((face) => ({ ...face, part, optics }));
+}
+
+function mirrorPair(model: LightModel, lamp: number, face: MirrorFace): MirrorPair {
+  const { frame, face: emitting } = model.lamps[lamp]!;
+  const from = subtract(frame.origin_m, face.centre_m);
+  return {
+    lamp,
+    face,
+    lampRadius_m: faceRadius_m(emitting),
+    lampU_m: dot(from, face.u),
+    lampV_m: dot(from, face.v),
+    lampN_m: dot(from, face.n),
   };
-  const [X, Y, Z]: [Vec3, Vec3, Vec3] = [
-    [1, 0, 0],
-    [0, 1, 0],
-    [0, 0, 1],
-  ];
-  return [1, -1]
-    .flatMap((s) => [
-      side(scale(X, s), Y, Z, hx, hy, hz),
-      side(scale(Y, s), X, Z, hy, hx, hz),
-      side(scale(Z, s), X, Y, hz, hx, hy),
-    ])
-    .filter(large);
 }
 
 function byPart(mirrors: readonly MirrorPair[]): Map<number, MirrorPair[]> {
@@ -217,30 +198,20 @@ function cones(model: LightModel, share: number): (LitCone | null)[] {
   return model.lamps.map(({ frame, face, distribution }) => litCone(frame, face, distribution, share));
 }
 
-function hazeBox(model: LightModel): Float64Array {
-  const box = Float64Array.of(0, 0, 0, 0, 0, 0);
+function aroundEverything(model: LightModel): HazeRegion {
+  const low = [0, 0, 0];
+  const high = [0, 0, 0];
   const take = (x: number, axis: number) => {
-    box[axis] = Math.min(box[axis]!, x - HAZE_MARGIN_m);
-    box[axis + 3] = Math.max(box[axis + 3]!, x + HAZE_MARGIN_m);
+    low[axis] = Math.min(low[axis]!, x - HAZE_MARGIN_m);
+    high[axis] = Math.max(high[axis]!, x + HAZE_MARGIN_m);
   };
   for (const lamp of model.lamps) for (let axis = 0; axis < 3; axis++) take(lamp.frame.origin_m[axis]!, axis);
   const { bounds } = model.geometry;
   for (let i = 0; i < bounds.length; i++) take(bounds[i]!, i % 3);
-  return box;
-}
-
-/** How far haze reaches along a ray from inside it; 0 from outside. */
-export function hazeReach_m(
-  { hazeBox_m: box }: Tracer,
-  ox: number,
-  oy: number,
-  oz: number,
-  dx: number,
-  dy: number,
-  dz: number,
-): number {
-  const x = ((dx > 0 ? box[3]! : box[0]!) - ox) / (dx || 1e-300);
-  const y = ((dy > 0 ? box[4]! : box[1]!) - oy) / (dy || 1e-300);
-  const z = ((dz > 0 ? box[5]! : box[2]!) - oz) / (dz || 1e-300);
-  return Math.max(0, Math.min(x, y, z));
+  const middle = (axis: number) => (low[axis]! + high[axis]!) / 2;
+  const half = (axis: number) => (high[axis]! - low[axis]!) / 2;
+  return {
+    placement: { ...WORLD, origin_m: [middle(0), middle(1), middle(2)] },
+    halfSize_m: [half(0), half(1), half(2)],
+  };
 }

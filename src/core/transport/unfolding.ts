@@ -1,4 +1,4 @@
-import type { MirrorFace } from './tracer.ts';
+import type { FlatFace } from '../geometry/flat-face.ts';
 
 /**
  * A lamp's point s unfolded through the plane of a glossy face, as seen from x: where the straight line to the image meets
@@ -31,7 +31,7 @@ export function newUnfolding(): Unfolding {
 
 /** False where x or s does not stand before the face, on one side of it. */
 export function unfold(
-  face: MirrorFace,
+  face: FlatFace,
   px: number,
   py: number,
   pz: number,

@@ -46,10 +46,15 @@ export function HazeControls() {
           />
           <p className="quiet">
             Takes {hazeLoss_stops(extinction_per_m(haze.visibility_m), REFERENCE_m).toFixed(2)} stop from a
-            lamp in {REFERENCE_m} m. Known to a factor of two until it is metered.
+            lamp in {REFERENCE_m} m{haze.regions ? ` of it, in ${inBoxes(haze.regions.length)} only` : ''}.
+            Known to a factor of two until it is metered.
           </p>
         </fieldset>
       )}
     </section>
   );
+}
+
+function inBoxes(count: number): string {
+  return count === 1 ? 'one box' : `${count} boxes`;
 }

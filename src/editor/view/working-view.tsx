@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { documentShown } from '../store/shown-scene.ts';
 import { useEditor } from '../store/use-editor.ts';
 import { CameraFigure } from './camera-figure.tsx';
+import { HazeRegions } from './haze-regions.tsx';
 import { KeepOut } from './keep-out.tsx';
 import { LampFigure } from './lamp-figure.tsx';
 import { LampHandles } from './lamp-handles.tsx';
@@ -53,6 +54,7 @@ export default function WorkingView({ onLost }: { readonly onLost: (why: string)
         <directionalLight position={[-4, 9, 6]} color="#ffd9b0" intensity={1.2} />
         <Stage />
         <KeepOut />
+        <HazeRegions />
         <Lamps />
         <Marks />
         <Cameras />

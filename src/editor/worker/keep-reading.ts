@@ -1,4 +1,6 @@
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
+import type { Corrections } from '../../scene/readings/corrections.ts';
+import type { SceneDocument } from '../../scene/schema/document.ts';
 import type { EditorState, Extent, Scene, ShownReading } from '../store/editor-state.ts';
 import type { EditorStore } from '../store/editor-store.ts';
 import { cameraShown, setupShown } from '../store/shown-scene.ts';
@@ -18,6 +20,8 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
   let stopped = false;
   const askQuick = deskTalk(quick);
   const askThorough = deskTalk(thorough);
+  // While something moves, the night's readings are heard as they were when it last stood still.
+  let heard: { readings: SceneDocument['readings']; corrections: Corrections | null } | null = null;
 
   const show = (what: Wanted, extent: Extent, report: MeterReport, asked_ms: number) => {
     const { scene, camera, setup } = what;
@@ -41,6 +45,7 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
         light: 'direct',
         error_stops: ERROR_STRAIGHT_stops,
         drawn: true,
+        ...(heard && heard.readings === scene.document.readings ? { corrections: heard.corrections } : {}),
       } as const;
       const answer = await askQuick(scene, asked);
       if (stopped || !answer) return;
@@ -78,6 +83,7 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
         if (!answered && still()) show(what, 'settling', report, asked_ms);
       });
       answered = true;
+      if (answer?.report) heard = { readings: scene.document.readings, corrections: answer.corrections };
       if (answer?.report && still()) show(what, 'all', answer.report, asked_ms);
     } catch (error) {
       fail(error);

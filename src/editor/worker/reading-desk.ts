@@ -12,6 +12,8 @@ import { readSceneFiles, type SceneFiles } from '../../scene/files/scene-files.t
 import { LIBRARY } from '../../scene/library/library.ts';
 import { type MeterReport, type SceneMetering, startMeteringScene } from '../../scene/meter/meter-scene.ts';
 import { type Problem, SceneError } from '../../scene/problems/problem.ts';
+import { correctedModel } from '../../scene/readings/corrected-model.ts';
+import { type Corrections, correctionsFrom } from '../../scene/readings/corrections.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
 import { type DocumentChanges, withChanges } from './document-changes.ts';
@@ -37,6 +39,8 @@ export interface Question {
   readonly error_stops?: number;
   /** Whether what the working view draws is wanted too. */
   readonly drawn: boolean;
+  /** What the night's readings say; worked out here when left out. */
+  readonly corrections?: Corrections | null;
 }
 
 /** What the working view draws of the light model's bodies. */
@@ -61,6 +65,8 @@ export interface Answer {
   /** Null where the scene cannot be metered; `problems` says why. */
   readonly report: MeterReport | null;
   readonly problems: readonly Problem[];
+  /** Those that the report was made with. */
+  readonly corrections: Corrections | null;
   /** Null where none were asked for, or the scene does not compile. */
   readonly looks: readonly LampLook[] | null;
   /** Null while they are those of the answer before. */
@@ -97,6 +103,20 @@ export function newReadingDesk(): ReadingDesk {
     return filesRead;
   };
 
+  let corrected: { key: readonly unknown[]; corrections: Corrections | null } | undefined;
+
+  /** Worked out again only when something they rest on has changed. */
+  const correctionsOf = async (base: SceneDocument): Promise<Corrections | null> => {
+    if (!base.readings?.length) return null;
+    const { title, notes, setups, cameras, ...matters } = base;
+    const key = [cameras?.[0], beside, ...Object.values(matters)];
+    const known = corrected?.key.length === key.length && corrected.key.every((entry, i) => entry === key[i]);
+    if (!corrected || !known) {
+      corrected = { key, corrections: correctionsFrom(base, (await filesOf(base)).files) };
+    }
+    return corrected.corrections;
+  };
+
   let turn = 0;
 
   return {
@@ -110,10 +130,11 @@ export function newReadingDesk(): ReadingDesk {
       if (question.beside) beside = question.beside;
       let looks: LampLook[] | null = null;
       let stage: StageParts | null = null;
+      let corrections: Corrections | null = null;
       try {
         const shown = sceneInSetup(document, question.setup);
         const { files, problems } = await filesOf(shown);
-        if (problems.some(isError)) return { report: null, problems, looks, stage };
+        if (problems.some(isError)) return { report: null, problems, corrections, looks, stage };
         const model = compileScene(shown, files, LIBRARY, memo);
         if (question.drawn) {
           looks = model.lamps.map(lookOf);
@@ -121,13 +142,22 @@ export function newReadingDesk(): ReadingDesk {
           partsSent = model.parts;
         }
         const { setup, camera, light, error_stops } = question;
-        const metering = startMeteringScene(shown, model, { setup, camera, light, error_stops });
+        corrections =
+          question.corrections === undefined ? await correctionsOf(document) : question.corrections;
+        const asMetered = correctedModel(model, shown, corrections);
+        const metering = startMeteringScene(shown, asMetered, {
+          setup,
+          camera,
+          light,
+          error_stops,
+          corrections,
+        });
         const done = await refined(metering, () => turn === mine, onReport);
-        return done ? { report: metering.report(), problems: [], looks, stage } : null;
+        return done ? { report: metering.report(), problems: [], corrections, looks, stage } : null;
       } catch (error) {
         // A scene without a camera, or with a mark on a lamp, is still drawn; only its numbers are wanting.
         if (!(error instanceof SceneError)) throw error;
-        return { report: null, problems: error.problems, looks, stage };
+        return { report: null, problems: error.problems, corrections, looks, stage };
       }
     },
   };

@@ -1,6 +1,8 @@
 import { buildGeometry, type Geometry } from '../../core/geometry/geometry.ts';
+import { placementFrom } from '../../core/geometry/placement.ts';
 import type { Part } from '../../core/geometry/shape.ts';
 import { extinction_per_m } from '../../core/haze/extinction.ts';
+import type { HazeRegion } from '../../core/haze/haze-region.ts';
 import type { Haze, LightModel, Owner, Sky } from '../../core/light-model/light-model.ts';
 import { lampSpectrum } from '../../core/spectra/lamp-spectrum.ts';
 import { tristimulusOf } from '../../core/spectra/observer.ts';
@@ -8,7 +10,7 @@ import type { SceneFiles } from '../files/scene-files.ts';
 import { entryNamed, LIBRARY, type Library } from '../library/library.ts';
 import { SPECTRUM_TABLES } from '../library/spectra.ts';
 import { problemAt, SceneError } from '../problems/problem.ts';
-import type { HazeSettings, SceneDocument } from '../schema/document.ts';
+import type { HazeRegionSettings, HazeSettings, SceneDocument } from '../schema/document.ts';
 import type { Head } from '../schema/head.ts';
 import type { Site } from '../schema/site.ts';
 import { figureShapes } from './figure-shapes.ts';
@@ -137,6 +139,14 @@ function hazeOf(haze: HazeSettings): Haze {
     extinction_per_m: extinction_per_m(haze.visibility_m),
     albedo: haze.albedo ?? DEFAULT_ALBEDO,
     anisotropy: haze.anisotropy ?? DEFAULT_ANISOTROPY,
+    regions: haze.regions?.map(regionOf) ?? null,
+  };
+}
+
+function regionOf({ position_m, size_m, rotation_deg }: HazeRegionSettings): HazeRegion {
+  return {
+    placement: placementFrom(position_m, rotation_deg),
+    halfSize_m: [size_m[0] / 2, size_m[1] / 2, size_m[2] / 2],
   };
 }
 

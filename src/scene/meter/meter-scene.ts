@@ -13,6 +13,9 @@ import { DIRECT_DEFAULTS } from '../../core/transport/direct.ts';
 import { newTracer } from '../../core/transport/tracer.ts';
 import { calibrationOf, chosenCamera, exposureOf } from '../camera/scene-camera.ts';
 import { problemAt, SceneError } from '../problems/problem.ts';
+import { holdIn } from '../readings/corrected-model.ts';
+import type { Corrections } from '../readings/corrections.ts';
+import { inputAfterReadings_stops } from '../readings/known-better.ts';
 import type { Camera } from '../schema/camera.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import type { Mark } from '../schema/mark.ts';
@@ -32,6 +35,8 @@ export interface MeterReport {
     readonly calibration: MeterConstants;
     readonly zero: Zero;
   };
+  /** Only where readings of the night have corrected lamps and haze: by how many. */
+  readonly corrected?: { readonly readings: number };
   /** Which light the readings hold. What is false is reported as 0 and is not in the sums. */
   readonly covers: {
     readonly direct: true;
@@ -55,6 +60,8 @@ export interface MeterRequest {
   readonly error_stops?: number | undefined;
   /** Straight light only, in milliseconds; or all light, in about a second. */
   readonly light?: 'direct' | 'all' | undefined;
+  /** What the readings of the night say; the light model is to be corrected by them already. */
+  readonly corrections?: Corrections | null | undefined;
 }
 
 /** The readings of a scene in the making. */
@@ -100,6 +107,16 @@ export function startMeteringScene(
     const options = { exposure, calibration, error_stops };
     return startMetering(model, tracer, meterPoint(document, mark, camera), receptor, options);
   });
+  const { corrections } = request;
+  const used = corrections?.readings.length ?? 0;
+  const holds = corrections ? holdIn(corrections, document) : [];
+  const read = (metering: Metering): Reading => {
+    const reading = readingOf(metering);
+    if (!corrections || used === 0) return reading;
+    const sigma = model.haze?.extinction_per_m ?? 0;
+    const input_stops = inputAfterReadings_stops(reading, sigma, corrections, holds);
+    return { ...reading, uncertainty: { ...reading.uncertainty, input_stops } };
+  };
   const unfinished = () => meterings.filter((metering) => !isMetered(metering));
 
   return {
@@ -115,12 +132,13 @@ export function startMeteringScene(
       setup: request.setup ?? null,
       camera: camera.id,
       exposure: { ...exposure, calibration, zero: zeroOf(exposure, calibration) },
+      ...(used > 0 ? { corrected: { readings: used } } : {}),
       covers: { direct: true, sky: true, bounce: all, haze: all },
       marks: meterings.map((metering, i) => ({
         id: marks[i]!.id,
         name: marks[i]!.name ?? marks[i]!.id,
         facing: facingText(marks[i]!),
-        ...readingOf(metering),
+        ...read(metering),
       })),
     }),
   };

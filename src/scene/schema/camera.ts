@@ -1,5 +1,31 @@
 import { z } from 'zod';
+import { SUM_TOLERANCE } from '../../core/monochrome/channel-mix.ts';
+import { CONTRAST_FILTERS } from '../../core/monochrome/contrast-filter.ts';
+import { HUES, MOST_HUE_STOPS } from '../../core/monochrome/hue-curve.ts';
 import { angle_deg, colourTemperature_K, id, name, point_m, size_m, stops } from './primitives.ts';
+
+const weight = z.number().min(-3).max(3);
+const hueStops = z.number().min(-MOST_HUE_STOPS).max(MOST_HUE_STOPS).optional();
+
+/** A monochrome picture, by weights of linear red, green and blue, a contrast filter, or stops by hue: one of the three. */
+const monochrome = z
+  .strictObject({
+    weights: z
+      .tuple([weight, weight, weight])
+      .refine((w) => Math.abs(w[0] + w[1] + w[2] - 1) <= SUM_TOLERANCE + 1e-9, {
+        error: 'three weights that add up to 1, so that a neutral keeps its brightness',
+      })
+      .optional(),
+    filter: z.enum(CONTRAST_FILTERS).optional(),
+    hues: z
+      .strictObject(Object.fromEntries(Object.keys(HUES).map((hue) => [hue, hueStops])) as HueFields)
+      .optional(),
+  })
+  .refine((m) => Object.values(m).filter((way) => way !== undefined).length === 1, {
+    error: 'one of "weights", "filter" and "hues"',
+  });
+type HueFields = Readonly<Record<keyof typeof HUES, typeof hueStops>>;
+export type Monochrome = z.infer<typeof monochrome>;
 
 export const camera = z
   .strictObject({
@@ -18,6 +44,7 @@ export const camera = z
     loss_stops: stops.optional(),
     whiteBalance_K: colourTemperature_K.optional(),
     focus_m: size_m.optional(),
+    monochrome: monochrome.optional(),
   })
   .refine((c) => Math.hypot(...c.look_m.map((v, i) => v - c.position_m[i]!)) > 1e-6, {
     error: 'a look point away from the camera itself',

@@ -7,7 +7,7 @@ import { lamp } from './lamp.ts';
 import { mark, reading } from './mark.ts';
 import { material, pane } from './material.ts';
 import { path } from './path.ts';
-import { fraction, id, name, notes } from './primitives.ts';
+import { fraction, id, name, notes, point_m, rotation_deg, size_m } from './primitives.ts';
 import { setup } from './setup.ts';
 import { site } from './site.ts';
 import { solid } from './solid.ts';
@@ -23,10 +23,20 @@ const calibration = z.strictObject({
   reflected: z.number().min(5).max(30).optional(),
 });
 
+/** A box that haze fills, about its middle. */
+const hazeRegion = z.strictObject({
+  name: name.optional(),
+  position_m: point_m,
+  size_m: z.tuple([size_m, size_m, size_m]),
+  rotation_deg: rotation_deg.optional(),
+});
+
+/** Haze of one density: in its regions or, without any, everywhere. */
 const haze = z.strictObject({
   visibility_m: z.number().min(0.1).max(1e6),
   albedo: fraction.optional(),
   anisotropy: z.number().min(-0.99).max(0.99).optional(),
+  regions: z.array(hazeRegion).min(1).max(16).optional(),
 });
 
 /** The whole scene. The order of the fields here is the order in which a scene is saved. */
@@ -54,6 +64,7 @@ export const sceneDocument = z.strictObject({
 export type SceneDocument = z.infer<typeof sceneDocument>;
 export type Calibration = z.infer<typeof calibration>;
 export type HazeSettings = z.infer<typeof haze>;
+export type HazeRegionSettings = z.infer<typeof hazeRegion>;
 
 /** The lists whose members have an `id`, all in one space of names. */
 export const LISTS = [

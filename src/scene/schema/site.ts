@@ -7,7 +7,9 @@ const keepOut = z.strictObject({
   outline_m: z.array(planPoint_m).min(3).max(200),
 });
 
-/** What the place brings: its mains, its sky, where on Earth and when, and where nothing may stand. */
+const windSpeed_m_s = z.number().min(0).max(60);
+
+/** What the place brings: its mains, its sky, its wind, where on Earth and when, and where nothing may stand. */
 export const site = z.strictObject({
   mains: z
     .strictObject({
@@ -17,6 +19,14 @@ export const site = z.strictObject({
     .optional(),
   sky: z
     .strictObject({ illuminance_lx: z.number().min(0).max(200_000), cct_K: colourTemperature_K.optional() })
+    .optional(),
+  /** At the height of the lamps: the steady wind to reckon with and the strongest gusts. */
+  wind: z
+    .strictObject({ speed_m_s: windSpeed_m_s, gust_m_s: windSpeed_m_s.optional() })
+    .refine((w) => w.gust_m_s === undefined || w.gust_m_s >= w.speed_m_s, {
+      error: 'gusts at least as strong as the steady wind',
+      path: ['gust_m_s'],
+    })
     .optional(),
   place: z
     .strictObject({

@@ -543,6 +543,7 @@ describe('haze and sky', () => {
       extinction_per_m: Math.log(50) / 200,
       albedo: 0.95,
       anisotropy: 0.8,
+      regions: null,
     });
     expect(compileScene(clear, NO_FILES).haze).toBeNull();
   });

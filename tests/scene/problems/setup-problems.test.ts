@@ -18,7 +18,7 @@ describe('setups that would not be a scene', () => {
     [
       'an unknown field',
       { key: { lvel: 1 } },
-      'setups[0].changes.key.lvel (1a): found an unknown field "lvel"; expected only id, name, head, position_m, aim_m, roll_deg, level, on, filters, stand, supply; did you mean "level"?',
+      'setups[0].changes.key.lvel (1a): found an unknown field "lvel"; expected only id, name, head, position_m, aim_m, roll_deg, level, on, filters, stand, supply, phase; did you mean "level"?',
     ],
     [
       'a field that must stay',

@@ -1,0 +1,141 @@
+import { HAZE } from '../scene/readings/corrections.ts';
+import type { NextReading } from '../scene/readings/next-reading.ts';
+import type { ReadingsReport } from '../scene/readings/readings-report.ts';
+import { readingText, significant } from './exposure-sheet.ts';
+import { signed } from './signed-text.ts';
+import type { Names, TablesSheet } from './tables-sheet.ts';
+
+/** What the night's readings say about the plan, ready to print. */
+export function readingsSheet(report: ReadingsReport, names: Names): TablesSheet {
+  const { readings, lamps, haze } = report;
+  const changed = lamps.filter((lamp) => lamp.metered || Math.abs(lamp.output_stops) >= 0.05);
+  const unmetered = changed.filter((lamp) => !lamp.metered);
+  return {
+    title: report.title,
+    heading: headingOf(report),
+    tables:
+      readings.length === 0
+        ? []
+        : [
+            {
+              leftColumns: 3,
+              rows: [
+                ['Reading', 'at', 'lamps alight', 'measured lx', 'planned', 'off', 'now predicted', 'off'],
+                ...readings.map((reading) => [
+                  reading.name,
+                  `${names.mark(reading.mark)} (${reading.receptor})`,
+                  reading.lamps.map(names.lamp).join(' + '),
+                  readingText(reading.measured_lx, 'lx'),
+                  readingText(reading.planned_lx, 'lx'),
+                  signed(reading.plannedResidual_stops, 2),
+                  readingText(reading.predicted_lx, 'lx'),
+                  signed(reading.residual_stops, 2),
+                ]),
+              ],
+            },
+            {
+              leftColumns: 1,
+              rows: [
+                ['Corrected', 'from plan', '± was', '± now', 'readings alone'],
+                ...changed.map((lamp) => [
+                  lamp.name,
+                  `${signed(lamp.output_stops, 2)} stop`,
+                  plusMinus(lamp.planned_stops),
+                  plusMinus(lamp.plusMinus_stops),
+                  lamp.alone_stops === null ? 'cannot tell' : `${signed(lamp.alone_stops, 2)} stop`,
+                ]),
+                ...(haze
+                  ? [
+                      [
+                        'Haze',
+                        `visibility ${metres(haze.planned_m)} → ${metres(haze.visibility_m)}`,
+                        plusMinus(haze.plannedPlusMinus_stops),
+                        plusMinus(haze.plusMinus_stops),
+                        haze.alone_m === null ? 'cannot tell' : metres(haze.alone_m),
+                      ],
+                    ]
+                  : []),
+              ],
+            },
+          ],
+    findings: [
+      ...report.unused.map(({ id, why }) =>
+        why === 'dark'
+          ? `${id}: left out, 0 lx tells nothing. Meter nearer, or leave the reading out.`
+          : `${id}: left out, by the plan no light of its lamps reaches the mark. Check the lamps named, their aim and what is in the way.`,
+      ),
+      ...readings
+        .filter((reading) => reading.outlier)
+        .map(
+          (reading) =>
+            `${reading.name}: still ${signed(reading.residual_stops, 2)} stop off, more than a third. ` +
+            'Meter again; check which lamps were alight, the scrims, the mark and where the meter pointed.',
+        ),
+      ...report.together.map((group) => togetherText(group, names)),
+      ...(report.byHand ? [byHandText(report.byHand, report.lamps)] : []),
+      ...(unmetered.length > 0
+        ? [
+            `Not metered, moved with a lamp of the same head: ${unmetered.map((lamp) => lamp.name).join(', ')}. ` +
+              'Heads of a kind share most of their error (common practice, no source).',
+          ]
+        : []),
+      report.next
+        ? nextText(report.next, names)
+        : 'No further single reading would narrow the marks by more than a few hundredths of a stop.',
+    ],
+    footer: [
+      'Off is measured over predicted, in stops: + more light than predicted. All light is counted, sky included.',
+      '± is in stops: a reading ±0.1 (common practice, no source), a lamp as its photometry, haze ±1 of its extinction.',
+      'Corrected is the likeliest between plan and readings; "readings alone" is what they say without the plan.',
+      'Readings hold for lamps where they stood, at the levels they had. After moving a lamp, meter it again.',
+    ],
+  };
+}
+
+function headingOf({ readings, unused, fit }: ReadingsReport): string {
+  if (!fit) return unused.length > 0 ? 'No reading that can be used' : 'No readings yet';
+  const count = `${readings.length} ${readings.length === 1 ? 'reading' : 'readings'}`;
+  return `${count} · off by ${fit.planned_stops.toFixed(2)} stop on the plan, ${fit.corrected_stops.toFixed(2)} after correction (root mean square)`;
+}
+
+function togetherText(group: readonly string[], names: Names): string {
+  const called = group.map((id) => (id === HAZE ? 'haze' : names.lamp(id)));
+  const list = `${called.slice(0, -1).join(', ')} and ${called.at(-1)}`;
+  const lamp = names.lamp(group.find((id) => id !== HAZE)!);
+  const mend = group.includes(HAZE)
+    ? `Meter ${lamp} alone at a second distance, as near or as far as can be.`
+    : `Meter ${lamp} alone.`;
+  return `These readings cannot tell ${list} apart: more of one explains them as well as less of the other. ${mend}`;
+}
+
+function byHandText(
+  { visibility_m, lamps }: NonNullable<ReadingsReport['byHand']>,
+  names: ReadingsReport['lamps'],
+): string {
+  const told = lamps.flatMap((stops, i) =>
+    stops === null ? [] : [`, ${names[i]!.name} ${signed(stops, 2)} stop`],
+  );
+  return (
+    `By hand, inverse square and haze law alone: visibility ${metres(visibility_m)}${told.join('')}. ` +
+    'That leaves out what haze scatters into the meter, so it takes the haze for thinner than it is.'
+  );
+}
+
+function nextText({ lamp, at, now_stops, then_stops }: NextReading, names: Names): string {
+  const where =
+    'mark' in at
+      ? `at ${names.mark(at.mark)} (${at.receptor})`
+      : `on its axis, facing it, ${at.onAxis_m.toFixed(1)} m from its face (add a mark there)`;
+  return (
+    `The reading that would tell most: ${names.lamp(lamp)} alone, ${where}. ` +
+    `± of the marks from ${now_stops.toFixed(2)} to ${then_stops.toFixed(2)} stop (root mean square).`
+  );
+}
+
+function plusMinus(stops: number): string {
+  return `±${stops.toFixed(stops < 0.095 ? 2 : 1)}`;
+}
+
+function metres(length_m: number): string {
+  return `${significant(length_m)} m`;
+}
