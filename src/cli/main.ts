@@ -80,7 +80,7 @@ export async function main(args: readonly string[], streams: Streams = STREAMS):
 }
 
 function helpText(): string {
-  const commands = COMMANDS.map((c) => `  ${c.name.padEnd(10)} ${c.answers}`);
+  const commands = COMMANDS.map((c) => `  ${c.name.padEnd(10)}  ${c.answers}`);
   return [
     'keyfall <command> SCENE [options]',
     '',
@@ -92,8 +92,10 @@ function helpText(): string {
 
 function commandHelp(command: CommandLineCommand): string {
   const described: CommandLineCommand['options'] = { ...command.options, help: HELP_OPTION };
-  const lines = Object.entries(described).map(
-    ([name, { value, help }]) => `  ${`--${name}${value ? ` ${value}` : ''}`.padEnd(16)} ${help}`,
+  const rows = Object.entries(described).map(
+    ([name, { value, help }]) => [`--${name}${value ? ` ${value}` : ''}`, help] as const,
   );
+  const width = Math.max(...rows.map(([option]) => option.length));
+  const lines = rows.map(([option, help]) => `  ${option.padEnd(width)}  ${help}`);
   return [`keyfall ${command.name} SCENE: ${command.answers}`, '', ...lines].join('\n');
 }

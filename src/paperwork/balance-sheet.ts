@@ -188,7 +188,7 @@ function remedyText(remedy: Remedy, names: Names): string {
     case 'nearer':
       return `${lamp} nearer along its axis: ${tape(remedy.distance_m)} from the mark, at ${point(remedy.position_m)} → ${outcome}`;
     case 'height':
-      return `${lamp} to ${tape(remedy.position_m[1])} high, same stand, same aim → ${outcome}`;
+      return `${lamp} to ${tape(remedy.height_m)} high, same stand, same aim → ${outcome}`;
     case 'without-filter':
       return `${lamp} without ${names.filter(remedy.filter)}${remedy.cct_K === null ? '' : `, then ${kelvin(remedy.cct_K)}`} → ${outcome}`;
     case 'more-heads':

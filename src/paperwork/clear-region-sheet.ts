@@ -58,7 +58,12 @@ const WAYS: Readonly<Record<Way['way'], string>> = {
   right: 'To its right',
 };
 
-function wayText({ way, reach_m, stretches }: Way, { clearHere }: ClearRegion): string {
+/** No one sets a stand to less. */
+const LEAST_STRETCH_m = 0.2;
+
+function wayText(found: Way, { clearHere }: ClearRegion): string {
+  const { way, reach_m } = found;
+  const stretches = found.stretches.filter(({ from_m, to_m }) => to_m - from_m >= LEAST_STRETCH_m);
   if (stretches.length === 0) return `${WAYS[way]}: not clear within ${metresText(reach_m)}.`;
   const words = stretches.map(({ from_m, to_m }) => {
     const end =

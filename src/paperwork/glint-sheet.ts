@@ -135,21 +135,24 @@ function strength({ stops, uncertainty_stops }: SceneGlint): string {
 
 function patchText({ patch }: SceneGlint): string {
   if (!patch) return '';
-  const size = `${lengthText(patch.along_m)} × ${lengthText(patch.across_m)}`;
+  const size = sizeText(patch.along_m, patch.across_m);
   const wide = Number.isFinite(patch.ofFrameWidth)
     ? `, ${percent(patch.ofFrameWidth)} of the frame's width`
     : '';
   return `White over ${size}${wide}.`;
 }
 
-function polariserText({ polarised_stops }: SceneGlint, clip_stops: number): string {
-  if (polarised_stops >= clip_stops)
-    return `A perfect polariser leaves ${signed(polarised_stops, 1)}: geometry or a flag only.`;
-  const left = polarised_stops < NOTHING_LEFT ? 'next to nothing' : signed(polarised_stops, 1);
-  return `A perfect polariser leaves ${left}, and costs the scene 1 stop.`;
-}
-
+/** What the scene loses to an ideal polariser, so that the exposure is opened up by as much. */
+const POLARISER_COST_stops = 1;
 const NOTHING_LEFT = -3;
+
+function polariserText({ polarised_stops }: SceneGlint, clip_stops: number): string {
+  const opened = polarised_stops + POLARISER_COST_stops;
+  if (polarised_stops < NOTHING_LEFT)
+    return 'A perfect polariser leaves next to nothing, and costs the scene 1 stop.';
+  const left = `A perfect polariser leaves ${signed(polarised_stops, 1)}, ${signed(opened, 1)} when the scene is opened up for it`;
+  return opened >= clip_stops ? `${left}: geometry or a flag only.` : `${left}.`;
+}
 
 function frameText({ inFrame, pixel }: Pick<SceneGlint, 'inFrame' | 'pixel'>): string {
   if (!pixel) return 'behind the camera';
@@ -221,9 +224,16 @@ function footer(report: GlintReport, shown: readonly SceneGlint[]): string[] {
       (quiet > 0 ? ` ${quiet} dimmer ${quiet === 1 ? 'glint' : 'glints'} out of frame left out.` : '') +
       (report.tooRough.length > 0 ? ` Too rough to mirror (use spot): ${list(report.tooRough)}.` : '') +
       (report.lampsOff.length > 0 ? ` Off: ${list(report.lampsOff)}.` : ''),
+    ...(report.corrected ? [correctedText(report.corrected.readings)] : []),
     PLANNING_AID,
     ...CAUTIONS.eyes,
   ];
+}
+
+/** Their ± stays that of the plan. */
+function correctedText(readings: number): string {
+  const by = readings === 1 ? 'a reading' : `${readings} readings`;
+  return `Lamps and haze as ${by} of the night would have them; ± is still that of the plan.`;
 }
 
 function percent(share: number): string {
@@ -232,9 +242,13 @@ function percent(share: number): string {
   return `${value !== 0 && Math.abs(value) < 0.95 ? value.toFixed(1) : value.toFixed(0)} %`;
 }
 
-function lengthText(x: number): string {
-  if (x >= 0.995) return `${x.toFixed(1)} m`;
-  return x >= 0.01 ? `${(100 * x).toFixed(0)} cm` : `${(1000 * x).toFixed(0)} mm`;
+/** Both in the unit that suits the longer one. */
+function sizeText(along_m: number, across_m: number): string {
+  const longer = Math.max(along_m, across_m);
+  const [unit, scale] =
+    longer >= 0.995 ? (['m', 1] as const) : longer >= 0.01 ? (['cm', 100] as const) : (['mm', 1000] as const);
+  const figure = (x: number) => String(Number((x * scale).toPrecision(2)));
+  return `${figure(along_m)} × ${figure(across_m)} ${unit}`;
 }
 
 function list(words: readonly string[]): string {

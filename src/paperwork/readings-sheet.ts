@@ -1,4 +1,5 @@
-import { HAZE } from '../scene/readings/corrections.ts';
+import type { ChangedLamp } from '../scene/readings/as-taken.ts';
+import { HAZE, type ReadingResidual } from '../scene/readings/corrections.ts';
 import type { NextReading } from '../scene/readings/next-reading.ts';
 import type { ReadingsReport } from '../scene/readings/readings-report.ts';
 import { readingText, significant } from './exposure-sheet.ts';
@@ -71,6 +72,7 @@ export function readingsSheet(report: ReadingsReport, names: Names): TablesSheet
             `${reading.name}: still ${signed(reading.residual_stops, 2)} stop off, more than a third. ` +
             'Meter again; check which lamps were alight, the scrims, the mark and where the meter pointed.',
         ),
+      ...takenTexts(readings, names),
       ...report.together.map((group) => togetherText(group, names)),
       ...(report.byHand ? [byHandText(report.byHand, report.lamps)] : []),
       ...(unmetered.length > 0
@@ -87,7 +89,7 @@ export function readingsSheet(report: ReadingsReport, names: Names): TablesSheet
       'Off is measured over predicted, in stops: + more light than predicted. All light is counted, sky included.',
       '± is in stops: a reading ±0.1 (common practice, no source), a lamp as its photometry, haze ±1 of its extinction.',
       'Corrected is the likeliest between plan and readings; "readings alone" is what they say without the plan.',
-      'Readings hold for lamps where they stood, at the levels they had. After moving a lamp, meter it again.',
+      'A reading counts for its lamps as they stood then, and its correction goes with the lamp. What is changed in the file by hand is not remembered: meter again.',
     ],
   };
 }
@@ -98,9 +100,35 @@ function headingOf({ readings, unused, fit }: ReadingsReport): string {
   return `${count} · off by ${fit.planned_stops.toFixed(2)} stop on the plan, ${fit.corrected_stops.toFixed(2)} after correction (root mean square)`;
 }
 
+/** One sentence for readings with which the same is to be said. */
+function takenTexts(readings: readonly ReadingResidual[], names: Names): string[] {
+  const called = new Map<string, string[]>();
+  for (const { name, changedSince } of readings) {
+    if (changedSince.length === 0) continue;
+    const lamps = changedSince.map((lamp) => `${names.lamp(lamp.taken.lamp)} ${stoodText(lamp)}`).join('; ');
+    called.set(lamps, [...(called.get(lamps) ?? []), name]);
+  }
+  return [...called].map(([lamps, of]) => `${of.join(', ')}: taken with ${lamps}.`);
+}
+
+const REMEMBERED_WORDS = { position_m: 'place', aim_m: 'aim', roll_deg: 'roll', level: 'level' } as const;
+
+function stoodText({ taken, changed }: ChangedLamp): string {
+  const words = changed.flatMap((field) => (field === 'filters' ? [] : REMEMBERED_WORDS[field]));
+  const filters = taken.filters?.length ? 'behind its earlier filters' : 'without the filters it has now';
+  return [
+    ...(words.length > 0 ? [`at its earlier ${listed(words)}`] : []),
+    ...(changed.includes('filters') ? [filters] : []),
+  ].join(', ');
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
 function togetherText(group: readonly string[], names: Names): string {
   const called = group.map((id) => (id === HAZE ? 'haze' : names.lamp(id)));
-  const list = `${called.slice(0, -1).join(', ')} and ${called.at(-1)}`;
+  const list = listed(called);
   const lamp = names.lamp(group.find((id) => id !== HAZE)!);
   const mend = group.includes(HAZE)
     ? `Meter ${lamp} alone at a second distance, as near or as far as can be.`

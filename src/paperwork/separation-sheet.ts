@@ -6,7 +6,7 @@ import {
   type OutlineReport,
   type SeparationReport,
   type StretchReport,
-} from '../scene/separation/separation-scene.ts';
+} from '../scene/separation/separation-report.ts';
 import type { WardrobeRow } from '../scene/separation/wardrobe.ts';
 import { exposureHeading, significant } from './exposure-sheet.ts';
 import { signed } from './signed-text.ts';
@@ -47,7 +47,8 @@ export function separationSheet(
       `To this camera all is black under ${signed(range.floor_stops, 1)} stops and white over ${signed(range.white_stops, 1)} from middle grey ` +
         `(${significant(exposure.zero.luminance_cd_m2)} cd/m²): two blacks or two whites do not separate.`,
       'ΔE is CIEDE2000, brightness included, as the frame shows the two sides, white-balanced and through the tone curve: about 1 is just visible.',
-      '± is in stops: the computation at 95 %, and the lamps, the haze and ½ stop for what cloth and background reflect, in quadrature.',
+      '± is in stops: the computation at 95 %, and the lamps, the haze and ½ stop for what cloth and background reflect, in quadrature. The share is given again for every edge off by that much, either way.',
+      ...(report.corrected ? [correctedText(report.corrected.readings)] : []),
       ...(wardrobe ? [WARDROBE_NOTE] : []),
       ...(conversions ? [CONVERSION_NOTE] : []),
       'Planning aid only. Spot both sides of the edge on the night.',
@@ -59,6 +60,11 @@ const WARDROBE_NOTE =
   'Cloths are worn above and below the waist, the best first; lit anew on the figure, background as it was, each row to about ±0.3 stop.';
 const CONVERSION_NOTE =
   'Conversions are in linear light after white balance, the tone curve after. Noise is against plain luminance without white balance, with equal noise in red, green and blue.';
+
+function correctedText(readings: number): string {
+  const by = readings === 1 ? 'a reading' : `${readings} readings`;
+  return `Lamps and haze as ${by} of the night would have them; ± is still that of the plan.`;
+}
 
 function figuresTable(figures: readonly FigureSeparation[]): SheetTable {
   return {
@@ -104,7 +110,7 @@ function figureSentences({ name, outline, hidden, outOfFrame }: FigureSeparation
     ...(merges && outline.haze.inside > 0.5
       ? [
           `${name}: ${percent(outline.haze.inside)} of what is seen on the figure is haze glowing before it. ` +
-            'Thin the haze there or turn the lamp that lights it, before changing cloth.',
+            `Thin the haze there or turn ${outline.haze.lamp?.name ?? 'the lamp'} off the line of sight before changing cloth.`,
         ]
       : []),
   ];

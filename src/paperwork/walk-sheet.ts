@@ -50,7 +50,7 @@ export function walkSheet(report: WalkReport): WalkSheet {
         'Bounce and glow of haze are not counted: shadows are softer on set.',
       ...(report.corrected
         ? [
-            `Lamps and haze as ${report.corrected.readings} readings of the night correct them; ± is still that of the plan.`,
+            `Lamps and haze as ${report.corrected.readings === 1 ? 'a reading' : `${report.corrected.readings} readings`} of the night would have them; ± is still that of the plan.`,
           ]
         : []),
       `Shades: marks that lose more than ${SHADOW_STOPS} stop of their straight light to the walker, in stops; spans are for a face ` +

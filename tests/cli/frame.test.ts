@@ -50,6 +50,18 @@ describe('keyfall frame', () => {
     expect(readPng(readFileSync(stops)).height).toBeGreaterThan(80);
   }, 60_000);
 
+  it('develops in grey for a monochrome camera, and says so in the PNG', () => {
+    const scene = JSON.parse(readFileSync(CARD, 'utf8'));
+    scene.cameras[0].monochrome = { filter: 'red' };
+    const file = folder.file('mono.json', JSON.stringify(scene));
+    const out = folder.path('mono.png');
+    frame(file, '-o', out, '--size', '24x16', '--samples', '1');
+    const { rgb, texts } = readPng(readFileSync(out));
+    expect(texts.get('Monochrome')).toBe('red filter');
+    for (let i = 0; i < rgb.length; i += 3) expect([rgb[i + 1], rgb[i + 2]]).toEqual([rgb[i], rgb[i]]);
+    expect(Math.max(...rgb)).toBeGreaterThan(40);
+  }, 60_000);
+
   it('refuses what it cannot write, and leaves nothing behind', async () => {
     for (const [args, words] of [
       [[], 'name the picture'],

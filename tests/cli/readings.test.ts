@@ -50,6 +50,19 @@ describe('keyfall readings', () => {
     expect(out).toContain('r1: left out, 0 lx tells nothing');
   });
 
+  it('says of which lamp it counts the earlier state, and of which it need not', async () => {
+    const taken = [{ lamp: 'key', position_m: [0, 1, 4], level: 0.5, filters: [] }];
+    const readings = [reading(62), reading(63, { id: 'r2' })].map((r) => ({ ...r, taken }));
+    const moved = small({ readings, 'lamps.0.position_m': [0, 1, 3], 'lamps.0.name': 'Key' });
+    const { code, out } = await keyfall('readings', file('moved.json', moved));
+    // derived: half of 125.6 lx, 62.8: nothing to correct.
+    expect(code).toBe(0);
+    expect(out).toMatch(/^r1 .* 62 +62\.\d +−0\.0\d /m);
+    expect(out).toContain('r1, r2: taken with Key at its earlier place and level.\n');
+    const back = await keyfall('readings', file('back.json', small({ readings, 'lamps.0.level': 0.5 })));
+    expect(back.out).not.toContain('taken with');
+  });
+
   it('without readings says which to take first', async () => {
     const { code, out } = await keyfall('readings', file('none.json', small()));
     expect(code).toBe(0);

@@ -76,8 +76,8 @@ describe('the glint sheet', () => {
     expect(blocks).toHaveLength(1);
     expect(blocks[0]!.lines[0]!.text).toBe(
       'Backlight mirrors in Boat, right side, 4.20 m from the bow, 2.40 m up, in frame at 61 % across, 40 % down; ' +
-        "incidence 72°, +14.5 stops (±1.2), 9.0 over white. White over 1.5 m × 20 cm, 5 % of the frame's width. " +
-        'A perfect polariser leaves +11.9: geometry or a flag only.',
+        "incidence 72°, +14.5 stops (±1.2), 9.0 over white. White over 1.5 × 0.2 m, 5 % of the frame's width. " +
+        'A perfect polariser leaves +11.9, +12.9 when the scene is opened up for it: geometry or a flag only.',
     );
   });
 
@@ -90,7 +90,7 @@ describe('the glint sheet', () => {
     );
     expect(text).toMatch(/^Backlight spreads its sheen over Boat/);
     expect(text).toContain('+6.0 stops (±1.2), 0.5 over white; curved, so about.');
-    expect(text).toContain('A perfect polariser leaves +2.0, and costs the scene 1 stop.');
+    expect(text).toContain('A perfect polariser leaves +2.0, +3.0 when the scene is opened up for it.');
     const brewster = { ...GLINT, polarised_stops: Number.NEGATIVE_INFINITY };
     expect(lines(sheet({ glints: [brewster] }), /White/)[0]).toContain('leaves next to nothing');
   });
@@ -155,6 +155,13 @@ describe('the glint sheet', () => {
     });
     expect(asked).toEqual(['back in boat']);
     expect(s.blocks[0]!.lines[0]!.cures).toEqual(['Clear if: it moves.']);
+  });
+
+  it('says when readings of the night have corrected it', () => {
+    const said = (readings: number) => sheet({ corrected: { readings } }).footer.join(' ');
+    expect(said(1)).toContain('as a reading of the night would have them');
+    expect(said(3)).toContain('as 3 readings of the night would have them');
+    expect(sheet({}).footer.join(' ')).not.toContain('of the night would');
   });
 
   it('ends with its conventions and cautions', () => {

@@ -77,7 +77,17 @@ describe('S14 on the set', () => {
         size_m: [30, 0.1, 30],
       },
     ],
-    figures: [{ id: 'ada', name: 'Ada', position_m: [0, 0, 0], heading_deg: 0, skin: 'coat', upper: 'coat', lower: 'coat' }],
+    figures: [
+      {
+        id: 'ada',
+        name: 'Ada',
+        position_m: [0, 0, 0],
+        heading_deg: 0,
+        skin: 'coat',
+        upper: 'coat',
+        lower: 'coat',
+      },
+    ],
     cameras: [
       {
         id: 'a',

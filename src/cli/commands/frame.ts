@@ -15,13 +15,13 @@ import {
 } from '../../scene/camera/scene-camera.ts';
 import { conversionOf, monochromeWords } from '../../scene/monochrome/monochrome.ts';
 import { CAMERA_OPTION, type CommandLineCommand, type OptionValues, SETUP_OPTION } from '../command.ts';
+import { openCorrectedSet, UNCORRECTED_OPTION } from '../corrected-set.ts';
 import { DONE } from '../exit.ts';
 import { type RenderedFrame, renderFrame } from '../frame/render-frame.ts';
 import { exrOf } from '../image/exr.ts';
 import { pngOf } from '../image/png.ts';
 import { withScaleBar } from '../image/scale-bar.ts';
 import { numberOption } from '../number-option.ts';
-import { openSet } from '../opened-set.ts';
 import { UsageError } from '../usage-error.ts';
 
 const DEFAULT_WIDTH_px = 640;
@@ -51,6 +51,7 @@ export const frame: CommandLineCommand = {
     },
     stops: { type: 'boolean', help: 'false colour in stops from middle grey, with its scale' },
     raw: { type: 'boolean', help: 'the bare mean of the samples, noise and all' },
+    uncorrected: UNCORRECTED_OPTION,
     seed: { type: 'string', value: 'N', help: 'of the random numbers (1 if left out)' },
   },
   async run(path, values, streams) {
@@ -59,7 +60,7 @@ export const frame: CommandLineCommand = {
     const samples = numberOption(values, 'samples', 1, 65_536);
     const error = numberOption(values, 'error', 0.001, 1) ?? DEFAULT_ERROR;
     const seed = numberOption(values, 'seed', 0, 2 ** 31) ?? 1;
-    const { document, model } = await openSet(path, values, streams);
+    const { document, model } = await openCorrectedSet(path, values, streams);
     const camera = chosenCamera(document, values.camera as string | undefined);
     const [width_px, height_px] = wantedSize(values, aspectOf(camera));
     const exposure = exposureOf(camera);

@@ -11,10 +11,11 @@ import {
   SETUP_OPTION,
   type Streams,
 } from '../command.ts';
+import { openCorrectedSet, UNCORRECTED_OPTION } from '../corrected-set.ts';
 import { DONE, NO } from '../exit.ts';
 import { answerAlong, answerClearRegion } from '../glint-questions.ts';
 import { glintSheetText } from '../glint-sheet-text.ts';
-import { type OpenedSet, openSet } from '../opened-set.ts';
+import type { OpenedSet } from '../opened-set.ts';
 import { UsageError } from '../usage-error.ts';
 
 /** Mirror images of lamps: where, how strong, in frame or not, and what takes them away. */
@@ -25,6 +26,7 @@ export const glints: CommandLineCommand = {
     setup: SETUP_OPTION,
     camera: CAMERA_OPTION,
     json: JSON_OPTION,
+    uncorrected: UNCORRECTED_OPTION,
     'no-cures': { type: 'boolean', help: 'do not look for moves that take a glint away' },
     'clear-region': {
       type: 'string',
@@ -55,12 +57,13 @@ export const glints: CommandLineCommand = {
   },
   async run(path, values, streams) {
     const question = questionOf(values);
-    const opened = await openSet(path, values, streams);
+    const opened = await openCorrectedSet(path, values, streams);
     if (question) return question(opened, streams);
     const { document, model } = opened;
     const report = findSceneGlints(document, model, {
       setup: values.setup as string | undefined,
       camera: values.camera as string | undefined,
+      readings: opened.corrections?.readings.length,
     });
     const camera = chosenCamera(document, report.camera);
     const found = values['no-cures'] ? [] : curesOf({ document, model, camera });

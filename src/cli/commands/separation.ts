@@ -5,7 +5,8 @@ import { monochromeNamed } from '../../scene/monochrome/monochrome.ts';
 import { correctedModel } from '../../scene/readings/corrected-model.ts';
 import type { Monochrome } from '../../scene/schema/camera.ts';
 import { conversionRows } from '../../scene/separation/conversions.ts';
-import { readSeparation, separationReport } from '../../scene/separation/separation-scene.ts';
+import { readSeparation } from '../../scene/separation/read-separation.ts';
+import { separationReport } from '../../scene/separation/separation-report.ts';
 import { wardrobeRows } from '../../scene/separation/wardrobe.ts';
 import {
   CAMERA_OPTION,
@@ -53,6 +54,7 @@ export const separation: CommandLineCommand = {
       figure: values.figure as string | undefined,
       error_stops,
       monochrome,
+      readings: set.corrections?.readings.length,
     });
     const report = separationReport(read);
     const memo = newCompileMemo();

@@ -18,6 +18,7 @@ export interface EdgeCell {
   readonly ofRing: number;
   /** Vertices along the edge, the figure on the right as they run. */
   readonly line: readonly PlanePoint[];
+  readonly length: number;
   /** Place of its middle in the frame, 0..1 from the left and from the top. */
   readonly place: { readonly u: number; readonly v: number };
   /** Part of the model that is seen just inside, and where it is met. */
@@ -65,10 +66,10 @@ export function cutOutline(
     const pieces = Math.max(1, Math.round((length * count) / inFrame));
     for (let index = 0; index < pieces; index++) {
       const line = sectionOf(closed, (index * length) / pieces, ((index + 1) * length) / pieces);
-      const place = frameFromPlane(lens, pointAlong(line, 0.5, 0, newPlane()));
+      const place = frameFromPlane(lens, pointAlong(line, length / pieces / 2, 0, newPlane()));
       if (!withinFrame(place)) continue;
       const seen = probe(model, lens, figure, line);
-      if (seen) cells.push({ ring: r, index, ofRing: pieces, line, place, ...seen });
+      if (seen) cells.push({ ring: r, index, ofRing: pieces, line, length: length / pieces, place, ...seen });
       else hidden += length / pieces;
     }
   }
@@ -93,14 +94,14 @@ function newPlane(): MutablePoint {
   return { x: 0, y: 0 };
 }
 
-/** A point at a share of the way along a line, moved off to its left (outward) by `off`. */
+/** A point so far along a line, moved off to its left (outward) by `off`. */
 export function pointAlong(
   line: readonly PlanePoint[],
-  share: number,
+  length: number,
   off: number,
   into: MutablePoint,
 ): MutablePoint {
-  let left = share * lengthOf(line);
+  let left = length;
   for (let i = 1; i < line.length; i++) {
     const [a, b] = [line[i - 1]!, line[i]!];
     const l = Math.hypot(b.x - a.x, b.y - a.y);
@@ -125,8 +126,7 @@ export function lengthOf(line: readonly PlanePoint[]): number {
 
 /** The part of a line between two lengths along it. */
 function sectionOf(line: readonly PlanePoint[], from: number, to: number): PlanePoint[] {
-  const whole = lengthOf(line);
-  const at = (length: number) => ({ ...pointAlong(line, length / whole, 0, newPlane()) });
+  const at = (length: number) => pointAlong(line, length, 0, newPlane());
   const section: PlanePoint[] = [at(from)];
   let length = 0;
   for (let i = 1; i < line.length; i++) {
@@ -165,13 +165,14 @@ function probe(
   line: readonly PlanePoint[],
 ): Pick<EdgeCell, 'part' | 'point_m' | 'behind'> | null {
   const band = bandWidth(lens);
+  const length = lengthOf(line);
   const parts: number[] = [];
   const behind: number[] = [];
   let point_m: Vec3 = [0, 0, 0];
   let depth = 0;
   for (const along of PROBES_ALONG) {
     for (const across of PROBES_ACROSS) {
-      const { x, y } = pointAlong(line, along, -across * band, place);
+      const { x, y } = pointAlong(line, along * length, -across * band, place);
       rayThrough(lens, x, y, ray);
       const t = opaqueAlong(model, ray, 0);
       if (t === null || model.parts[hit.shape]!.owner !== figure) continue;
@@ -185,7 +186,7 @@ function probe(
   if (parts.length < LEAST_SEEN) return null;
   for (const along of PROBES_ALONG) {
     for (const across of PROBES_ACROSS) {
-      const { x, y } = pointAlong(line, along, across * band, place);
+      const { x, y } = pointAlong(line, along * length, across * band, place);
       rayThrough(lens, x, y, ray);
       const t = opaqueAlong(model, ray, depth);
       const owner = t === null ? -1 : model.parts[hit.shape]!.owner;

@@ -51,12 +51,8 @@ const place = { x: 0, y: 0 };
 const MOST_DRAWS = 24;
 const SHARED_ABOVE_MEDIAN = 2;
 
-/** Light of one path: off surfaces and the sky, and the glow of the haze before them. */
-interface PathLight {
-  readonly batch: number;
-  readonly direct: readonly [number, number, number];
-  readonly glow: readonly [number, number, number];
-}
+/** Glow of the first paths, before it is known how much of it a cell keeps: batch and linear RGB, path after path. */
+type GlowOfPaths = number[];
 
 /**
  * Follows `count` paths a batch through random places of the band on one side of a cell, as the spot meter does
@@ -74,14 +70,14 @@ export function addEdgePaths(
   const band = bandWidth(lens) * (side === 'inside' ? -1 : 1);
   const bins = newLightBins(tracer.model.lamps.length);
   const key = mixed32(mixed32(4 * cell.ring + (side === 'inside' ? 1 : 2)) + cell.index);
-  const found: PathLight[] = [];
+  const kept: GlowOfPaths = [];
   for (let batch = 0; batch < BATCHES; batch++) {
     const random = seededRandom(key + 0x632be59b * (batch + 1));
     for (let path = light.next; path < light.next + count; path++) {
       startPath(random, path);
       let onSide = false;
       for (let draw = 0; draw < MOST_DRAWS && !onSide; draw++) {
-        const along = nextRandom(random);
+        const along = cell.length * nextRandom(random);
         pointAlong(cell.line, along, band * nextRandom(random), place);
         rayThrough(lens, place.x, place.y, ray);
         onSide = meetsFigure(tracer.model, figure, ray) === (side === 'inside');
@@ -90,37 +86,55 @@ export function addEdgePaths(
       bins.fill(0);
       tracePath(tracer, random, { ...ray, from: 'camera', density: 0 }, 1, bins);
       for (let k = 0; k < bins.length; k++) light.bins[k]! += bins[k]!;
-      found.push(pathLight(batch, bins));
+      light.paths[batch]!++;
+      gatherPath(light, bins, batch, kept);
     }
   }
   light.next += count;
-  light.mostGlow ??= SHARED_ABOVE_MEDIAN * medianGlow(found);
-  for (const path of found) gather(light, path, light.mostGlow);
-}
-
-function pathLight(batch: number, bins: LightBins): PathLight {
-  const direct: [number, number, number] = [0, 0, 0];
-  const glow: [number, number, number] = [0, 0, 0];
-  const ofHaze = lampBin(0, HAZE) / 3;
-  for (let k = 0; k < bins.length; k++) {
-    const bin = Math.floor(k / 3);
-    const isGlow = bin % 2 === ofHaze && bin < bins.length / 3 - 1;
-    (isGlow ? glow : direct)[k % 3]! += bins[k]!;
+  if (light.mostGlow === null) {
+    light.mostGlow = SHARED_ABOVE_MEDIAN * medianGlow(kept);
+    for (let k = 0; k < kept.length; k += 4)
+      gatherGlow(light, kept[k]!, kept[k + 1]!, kept[k + 2]!, kept[k + 3]!);
   }
-  return { batch, direct, glow };
 }
 
-function medianGlow(paths: readonly PathLight[]): number {
-  const sorted = paths.map(({ glow }) => luminance(...glow)).sort((a, b) => a - b);
+/** Light off surfaces and the sky, and the glow of the haze before them; while it is unknown what to do with that, into `kept`. */
+function gatherPath(light: EdgeLight, bins: LightBins, batch: number, kept: GlowOfPaths): void {
+  let [r, g, b] = [0, 0, 0];
+  const stride = lampBin(1, HAZE) - lampBin(0, HAZE);
+  for (let k = lampBin(0, HAZE); k < bins.length; k += stride) {
+    r += bins[k]!;
+    g += bins[k + 1]!;
+    b += bins[k + 2]!;
+  }
+  const at = 3 * batch;
+  for (let k = 0; k < bins.length; k += 3) {
+    light.rgb[at]! += bins[k]!;
+    light.rgb[at + 1]! += bins[k + 1]!;
+    light.rgb[at + 2]! += bins[k + 2]!;
+  }
+  light.rgb[at]! -= r;
+  light.rgb[at + 1]! -= g;
+  light.rgb[at + 2]! -= b;
+  if (light.mostGlow === null) kept.push(batch, r, g, b);
+  else gatherGlow(light, batch, r, g, b);
+}
+
+function gatherGlow(light: EdgeLight, batch: number, r: number, g: number, b: number): void {
+  const L = luminance(r, g, b);
+  const own = L > light.mostGlow! ? light.mostGlow! / L : 1;
+  const at = 3 * batch;
+  light.rgb[at]! += own * r;
+  light.rgb[at + 1]! += own * g;
+  light.rgb[at + 2]! += own * b;
+  light.shared[at]! += (1 - own) * r;
+  light.shared[at + 1]! += (1 - own) * g;
+  light.shared[at + 2]! += (1 - own) * b;
+}
+
+function medianGlow(kept: GlowOfPaths): number {
+  const sorted: number[] = [];
+  for (let k = 0; k < kept.length; k += 4) sorted.push(luminance(kept[k + 1]!, kept[k + 2]!, kept[k + 3]!));
+  sorted.sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}
-
-function gather(light: EdgeLight, { batch, direct, glow }: PathLight, mostGlow: number): void {
-  const L = luminance(...glow);
-  const own = L > mostGlow ? mostGlow / L : 1;
-  for (let c = 0; c < 3; c++) {
-    light.rgb[3 * batch + c]! += direct[c]! + own * glow[c]!;
-    light.shared[3 * batch + c]! += (1 - own) * glow[c]!;
-  }
-  light.paths[batch]!++;
 }

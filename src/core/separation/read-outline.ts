@@ -34,7 +34,7 @@ const MOST_PATHS = 256;
 /** What is not the worst stretch need be known only so well, against what was asked. */
 const OTHERS = 3;
 /** A stretch is taken for a possible worst while it is no further from the least than so much of their intervals. */
-const LIKELY = 0.2;
+const LIKELY = 0.1;
 /** An error of a tenth of the contrast is as good as none: nobody tells six stops from six and a half. */
 const SHARE_OF_CONTRAST = 0.1;
 /** A side is worked on while it has at least this share of the squared error. */

@@ -1,4 +1,6 @@
 import type { Lamp } from '../../scene/schema/lamp.ts';
+import type { Ground } from '../../scene/stands/ground.ts';
+import { standHeight } from '../../scene/stands/stand-height.ts';
 import { edit } from '../store/edits.ts';
 import { documentShown, lampChosen, setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
@@ -17,6 +19,7 @@ export function LampControls() {
   const setupName = useEditor((state) => state.scene?.document.setups?.find(({ id }) => id === setup)?.name);
   const refused = useEditor((state) => state.refusedEdit);
   const reach = reachOf(useEditor(documentShown));
+  const ground = useEditor((state) => lamp && state.grounds.get(lamp.id));
   if (!lamp) return null;
 
   const change = (patch: Partial<Lamp>) => edit(store, { do: 'change', id: lamp.id, patch });
@@ -26,8 +29,7 @@ export function LampControls() {
     change({ [field]: point });
   };
   const level = lamp.level ?? 1;
-  const highest_m = lamp.stand?.maxHeight_m;
-  const overStand = highest_m !== undefined && lamp.position_m[1] > highest_m;
+  const stand = ground && lamp.stand ? standHeight(lamp, ground.level_m) : null;
 
   return (
     <section className="panel" aria-label="Chosen lamp">
@@ -75,10 +77,15 @@ export function LampControls() {
           from={reach.from_m[1]}
           to={reach.to_m[1]}
           step={0.05}
-          beside={highest_m === undefined ? undefined : `stand ${highest_m} m`}
+          beside={lamp.stand && standText(lamp.stand.maxHeight_m, ground)}
           onChange={(y) => coordinate('position_m', 1, y)}
         />
-        {overStand && <p className="note">Higher than its stand goes ({highest_m} m).</p>}
+        {stand?.tooHigh && (
+          <p className="note">
+            Higher than its stand goes ({stand.maxHeight_m} m): {metres(stand.height_m)} over{' '}
+            {ground?.on == null ? 'y = 0, as nothing is modelled below it' : <bdi>{ground.on}</bdi>}.
+          </p>
+        )}
         {([0, 2] as const).map((axis) => (
           <Dial
             key={axis}
@@ -106,4 +113,14 @@ export function LampControls() {
       </fieldset>
     </section>
   );
+}
+
+/** The dial counts from y = 0, a stand from what it stands on. */
+function standText(highest_m: number, ground: Ground | undefined): string {
+  const on_m = Number((ground?.level_m ?? 0).toFixed(2));
+  return on_m === 0 ? `stand ${highest_m} m` : `stand ${highest_m} m from ${metres(on_m)}`;
+}
+
+function metres(length_m: number): string {
+  return `${Number(length_m.toFixed(2))} m`;
 }

@@ -1,6 +1,7 @@
 import type { IlluminanceUnit } from '../../paperwork/exposure-sheet.ts';
 import type { Problem } from '../../scene/problems/problem.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
+import type { Ground } from '../../scene/stands/ground.ts';
 import type { Answer, BesideFiles, LampLook, StageParts } from '../worker/reading-desk.ts';
 
 /** A document and the bytes of the files that stand beside it, by name: what is opened, edited and undone as one. */
@@ -53,6 +54,8 @@ export interface EditorState {
   /** What the working view draws: bodies, and how each lamp's light looks. */
   readonly stage: StageParts | null;
   readonly looks: ReadonlyMap<string, LampLook>;
+  /** By id of a lamp, what it stands over: only the worker has the bodies to tell. Empty until it has answered. */
+  readonly grounds: ReadonlyMap<string, Ground>;
 }
 
 export const INITIAL_STATE: EditorState = {
@@ -72,4 +75,5 @@ export const INITIAL_STATE: EditorState = {
   storageNotice: null,
   stage: null,
   looks: new Map(),
+  grounds: new Map(),
 };

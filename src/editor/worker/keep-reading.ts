@@ -1,5 +1,6 @@
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import type { Corrections } from '../../scene/readings/corrections.ts';
+import { sameMetered } from '../../scene/readings/same-metered.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import type { EditorState, Extent, Scene, ShownReading } from '../store/editor-state.ts';
 import type { EditorStore } from '../store/editor-store.ts';
@@ -45,15 +46,18 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
         light: 'direct',
         error_stops: ERROR_STRAIGHT_stops,
         drawn: true,
-        ...(heard && heard.readings === scene.document.readings ? { corrections: heard.corrections } : {}),
+        ...(heard && sameMetered(heard.readings, scene.document.readings)
+          ? { corrections: heard.corrections }
+          : {}),
       } as const;
       const answer = await askQuick(scene, asked);
       if (stopped || !answer) return;
-      const { report, problems, looks, stage } = answer;
+      const { report, problems, looks, stage, grounds } = answer;
       const state = store.getState();
       store.setState({
         ...(looks ? { looks: sameWhereEqual(state.looks, looks) } : {}),
         ...(stage ? { stage } : {}),
+        ...(grounds ? { grounds } : {}),
       });
       if (!report) {
         const latency_ms = performance.now() - asked_ms;

@@ -16,6 +16,7 @@ import { correctedModel } from '../../scene/readings/corrected-model.ts';
 import { type Corrections, correctionsFrom } from '../../scene/readings/corrections.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
+import { type Ground, groundOf } from '../../scene/stands/ground.ts';
 import { type DocumentChanges, withChanges } from './document-changes.ts';
 
 export type BesideFiles = ReadonlyMap<string, Uint8Array>;
@@ -71,6 +72,8 @@ export interface Answer {
   readonly looks: readonly LampLook[] | null;
   /** Null while they are those of the answer before. */
   readonly stage: StageParts | null;
+  /** By id, what each lamp stands over; null where `looks` is. */
+  readonly grounds: ReadonlyMap<string, Ground> | null;
 }
 
 /** Works in the worker: opens scenes and reads the meter, and keeps what one reading can take over from the last. */
@@ -130,14 +133,16 @@ export function newReadingDesk(): ReadingDesk {
       if (question.beside) beside = question.beside;
       let looks: LampLook[] | null = null;
       let stage: StageParts | null = null;
+      let grounds: Answer['grounds'] = null;
       let corrections: Corrections | null = null;
       try {
         const shown = sceneInSetup(document, question.setup);
         const { files, problems } = await filesOf(shown);
-        if (problems.some(isError)) return { report: null, problems, corrections, looks, stage };
+        if (problems.some(isError)) return { report: null, problems, corrections, looks, stage, grounds };
         const model = compileScene(shown, files, LIBRARY, memo);
         if (question.drawn) {
           looks = model.lamps.map(lookOf);
+          grounds = new Map(model.lamps.map(({ id, frame }) => [id, groundOf(model, frame.origin_m)]));
           if (model.parts !== partsSent) stage = stageOf(model);
           partsSent = model.parts;
         }
@@ -153,11 +158,11 @@ export function newReadingDesk(): ReadingDesk {
           corrections,
         });
         const done = await refined(metering, () => turn === mine, onReport);
-        return done ? { report: metering.report(), problems: [], corrections, looks, stage } : null;
+        return done ? { report: metering.report(), problems: [], corrections, looks, stage, grounds } : null;
       } catch (error) {
         // A scene without a camera, or with a mark on a lamp, is still drawn; only its numbers are wanting.
         if (!(error instanceof SceneError)) throw error;
-        return { report: null, problems: error.problems, corrections, looks, stage };
+        return { report: null, problems: error.problems, corrections, looks, stage, grounds };
       }
     },
   };

@@ -11,12 +11,19 @@ import type { Camera } from '../schema/camera.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import type { Lamp } from '../schema/lamp.ts';
 import type { Mark } from '../schema/mark.ts';
+import { groundOf } from '../stands/ground.ts';
 import { readLampAlone, straightLight_lx } from './lamp-light-at-mark.ts';
 
 /** What may be done where a lamp at its full level is not enough, with what it comes to. */
 export type Remedy = Outcome &
   (
-    | { readonly change: 'nearer' | 'height'; readonly position_m: Vec3; readonly distance_m: number }
+    | {
+        readonly change: 'nearer' | 'height';
+        readonly position_m: Vec3;
+        readonly distance_m: number;
+        /** Over the ground there. */
+        readonly height_m: number;
+      }
     | { readonly change: 'without-filter'; readonly filter: string; readonly cct_K: number | null }
     | { readonly change: 'more-heads'; readonly count: number }
   );
@@ -103,6 +110,7 @@ export function remediesFor(place: Place, shortfall: Shortfall): Remedy[] {
         change,
         position_m,
         distance_m,
+        height_m: position_m[1] - groundOf(place.model, position_m).level_m,
       };
     }),
     ...[...new Set(lamp.filters ?? [])].map((filter): Remedy => {
@@ -161,9 +169,12 @@ function moves(place: Place, index: number, full: number, need_lx: number): Move
   const along_m = dot(subtract(mark.position_m, lamp.position_m), a) - Math.max(LEAST_DISTANCE_m, face_m);
   const nearer = along_m > 0 ? search('nearer', add(lamp.position_m, scale(a, along_m))) : [];
   const [x, y, z] = lamp.position_m;
+  const { ground_m } = standing;
   const highest_m = lamp.stand?.maxHeight_m;
   const heights =
-    highest_m === undefined ? [] : [highest_m, LOWEST_m].filter((to) => Math.abs(to - y) > 0.05);
+    highest_m === undefined
+      ? []
+      : [highest_m, LOWEST_m].map((to) => ground_m + to).filter((to) => Math.abs(to - y) > 0.05);
   const tries = heights.flatMap((to) => search('height', [x, to, z]));
   const enough = tries.filter((move) => gain(move.position_m) >= target * 0.999);
   const rank = (move: Move) =>

@@ -1,3 +1,4 @@
+import { rememberLamps } from '../readings/remember-lamps.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import type { Lamp } from '../schema/lamp.ts';
 import { sceneInSetup } from '../setups/scene-in-setup.ts';
@@ -9,7 +10,8 @@ const DOUBLE = 'scrim-double';
 
 /**
  * The document with the levels that were found, in the base or as changes of the setup they were found in; scrims before
- * heads that dim no further. Nothing else is changed, and the given document is not.
+ * heads that dim no further. Readings remember the levels that they were taken at. Nothing else is changed, and the given
+ * document is not.
  */
 export function withLevels(
   document: SceneDocument,
@@ -26,7 +28,7 @@ export function withLevels(
   const patchOf = new Map<string, Partial<Lamp>>(patches);
   if (setup === undefined) {
     const lamps = (document.lamps ?? []).map((lamp) => ({ ...lamp, ...patchOf.get(lamp.id) }));
-    return { ...document, lamps };
+    return rememberLamps(document, { ...document, lamps });
   }
   const setups = document.setups!.map((entry) =>
     entry.id === setup

@@ -1,6 +1,7 @@
 import { openRaw } from '../file/open-scene.ts';
 import { LIBRARY, type Library } from '../library/library.ts';
 import { type Problem, problemAt, shown } from '../problems/problem.ts';
+import { rememberLamps } from '../readings/remember-lamps.ts';
 import { findReferences } from '../references/find-references.ts';
 import { mapReferences } from '../references/map-references.ts';
 import { type DictionaryName, LISTS, type ListName, type SceneDocument } from '../schema/document.ts';
@@ -29,7 +30,7 @@ function edit(document: SceneDocument, command: Command, library: Library): Appl
       return { document: { ...document, [command.to]: list.toSpliced(index, 0, command.thing) } };
     }
     case 'change':
-      return inList(document, command.id, (list, i) => list.with(i, mergePatch(list[i], command.patch)));
+      return changeThing(document, command.id, command.patch);
     case 'move':
       return inList(document, command.id, (list, i) =>
         list.toSpliced(i, 1).toSpliced(command.index, 0, list[i]),
@@ -61,6 +62,12 @@ function edit(document: SceneDocument, command: Command, library: Library): Appl
       };
     }
   }
+}
+
+/** What was metered of a lamp was metered of it as it stood: its readings remember that. */
+function changeThing(document: SceneDocument, id: string, patch: object): Applied {
+  const changed = inList(document, id, (list, i) => list.with(i, mergePatch(list[i], patch)));
+  return changed.document ? { document: rememberLamps(document, changed.document) } : changed;
 }
 
 function inList(

@@ -2,7 +2,8 @@ import type { DictionaryName, ListName, SectionName } from '../schema/document.t
 
 /**
  * An edit as plain data: it can be named, kept, sent to a worker and replayed. Patches are JSON merge patches
- * (RFC 7396). Undo keeps documents, which share all that an edit does not touch.
+ * (RFC 7396). Undo keeps documents, which share all that an edit does not touch. A change of a lamp is remembered by the
+ * readings that were taken with it.
  */
 export type Command =
   | {

@@ -3,6 +3,8 @@ import type { SceneFiles } from '../files/scene-files.ts';
 import { LIBRARY } from '../library/library.ts';
 import { type Problem, problemAt } from '../problems/problem.ts';
 import type { SceneDocument } from '../schema/document.ts';
+import { type Ground, groundOf } from '../stands/ground.ts';
+import { standHeight } from '../stands/stand-height.ts';
 import { type CompileMemo, compileScene, newCompileMemo } from './compile-scene.ts';
 
 /** What is allowed but is most likely a slip: a mark, a lamp or a camera inside something solid, a lamp over its stand. */
@@ -25,10 +27,21 @@ export function sceneWarnings(
     }
   }
   for (const [index, lamp] of (document.lamps ?? []).entries()) {
-    const highest_m = lamp.stand?.maxHeight_m;
-    if (highest_m === undefined || lamp.position_m[1] <= highest_m) continue;
-    const found = `${lamp.position_m[1]} m, above its stand's ${highest_m} m`;
-    warn(['lamps', index, 'position_m'], found, 'a height that the stand reaches (measured from y = 0)');
+    if (!lamp.stand) continue;
+    const ground = groundOf(model, lamp.position_m);
+    const { height_m, maxHeight_m, tooHigh } = standHeight(lamp, ground.level_m);
+    if (!tooHigh) continue;
+    const found = `${metres(height_m)}, above its stand's ${maxHeight_m} m`;
+    const expected = `a height that the stand reaches (measured from ${groundText(ground)})`;
+    warn(['lamps', index, 'position_m'], found, expected);
   }
   return warnings;
+}
+
+function groundText({ level_m, on }: Ground): string {
+  return on === null ? 'y = 0, as nothing is modelled below it' : `${on} at y = ${metres(level_m)}`;
+}
+
+function metres(length_m: number): string {
+  return `${Number(length_m.toFixed(2))} m`;
 }

@@ -5,6 +5,7 @@ import { identityProblems, knownNames, referenceProblems } from '../problems/ref
 import { schemaProblems } from '../problems/schema-problems.ts';
 import { setupProblems } from '../problems/setup-problems.ts';
 import { shapeProblems } from '../problems/shape-problems.ts';
+import { takenProblems } from '../problems/taken-problems.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import { parseJson, withLines } from './parse-json.ts';
 
@@ -33,7 +34,7 @@ export function openRaw(given: unknown, library: Library = LIBRARY): Opened {
   const problems = [...malformed, ...identityProblems(raw), ...dangling];
   if (problems.length === 0) {
     const document = raw as SceneDocument;
-    problems.push(...shapeProblems(document), ...setupProblems(document, names));
+    problems.push(...shapeProblems(document), ...takenProblems(document), ...setupProblems(document, names));
   }
   const errors = problems.some((p) => p.severity === 'error');
   return { document: errors ? null : (raw as SceneDocument), problems: problems.slice(0, MAX_PROBLEMS) };

@@ -19,6 +19,8 @@ export interface GlintReport {
   readonly title: string;
   readonly setup: string | null;
   readonly camera: string;
+  /** Only where readings of the night have corrected lamps and haze: by how many. */
+  readonly corrected?: { readonly readings: number };
   readonly zero_cd_m2: number;
   /** White in the picture, over middle grey. */
   readonly clip_stops: number;
@@ -83,7 +85,12 @@ const MOST_HAZE_stops = 1;
 export function findSceneGlints(
   document: SceneDocument,
   model: LightModel,
-  request: { readonly setup?: string | undefined; readonly camera?: string | undefined } = {},
+  request: {
+    readonly setup?: string | undefined;
+    readonly camera?: string | undefined;
+    /** Readings of the night that the light model is corrected by already. */
+    readonly readings?: number | undefined;
+  } = {},
 ): GlintReport {
   const camera = chosenCamera(document, request.camera);
   const lit = model.lamps.some(({ gain }) => gain > 0);
@@ -98,6 +105,7 @@ export function findSceneGlints(
     title: document.title,
     setup: request.setup ?? null,
     camera: camera.id,
+    ...(request.readings ? { corrected: { readings: request.readings } } : {}),
     zero_cd_m2: view.zero_cd_m2,
     clip_stops: CLIP_stops,
     glints: findGlints(model, view).map((glint): SceneGlint => {

@@ -6,6 +6,7 @@ import type { LightModel } from '../../core/light-model/light-model.ts';
 import { dot, subtract, type Vec3 } from '../../core/math/vec3.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import type { VehicleSolid } from '../schema/solid.ts';
+import { groundOf } from '../stands/ground.ts';
 import { type KeepOut, keepOutAt, keepOutsOf } from './keep-out.ts';
 
 /** What stands or may stand somewhere: a lamp on its stand, a camera on its legs. */
@@ -30,15 +31,14 @@ export interface Standing {
 /** A higher or lower floor is another place: quay and water, platform and track. */
 const LARGEST_STEP_m = 0.5;
 const LEAST_HEIGHT_m = 0.2;
-const LOOK_DOWN_m = 100;
 
 /** Areas in which it stands already are not held against it. */
 export function standingOf(document: SceneDocument, model: LightModel, stander: Stander): Standing {
-  const [x, y, z] = stander.position_m;
+  const [x, , z] = stander.position_m;
   const vehicles = (document.solids ?? []).filter((solid) => solid.shape === 'vehicle');
   return {
     stander,
-    ground_m: groundUnder_m(model, stander.position_m) ?? Math.min(0, y),
+    ground_m: groundOf(model, stander.position_m).level_m,
     keepOuts: keepOutsOf(document).filter(
       (area) => keepOutAt([area], x, z, stander.footRadius_m) === undefined,
     ),
@@ -75,18 +75,15 @@ export function fitsAt({ vehicles, model }: Standing, position_m: Vec3): boolean
 function hasGround({ ground_m, stander, model }: Standing, position_m: Vec3): boolean {
   const height = position_m[1] - ground_m;
   if (height < LEAST_HEIGHT_m || height > stander.maxHeight_m + 1e-9) return false;
-  const ground = groundUnder_m(model, position_m);
-  if (ground === null) return groundUnder_m(model, stander.position_m) === null;
+  const ground = groundOf(model, position_m);
+  if (ground.on === null) return groundOf(model, stander.position_m).on === null;
   return (
-    Math.abs(ground - ground_m) <= LARGEST_STEP_m && position_m[1] - ground <= stander.maxHeight_m + 1e-9
+    Math.abs(ground.level_m - ground_m) <= LARGEST_STEP_m &&
+    position_m[1] - ground.level_m <= stander.maxHeight_m + 1e-9
   );
 }
 
 const hit = newHit();
-
-function groundUnder_m({ geometry }: LightModel, [x, y, z]: Vec3): number | null {
-  return nearestHit(geometry, x, y, z, 0, -1, 0, 0, LOOK_DOWN_m, hit) ? y - hit.t : null;
-}
 
 const OFF_m = 1e-6;
 

@@ -1,19 +1,20 @@
-import type { LightModel } from '../../core/light-model/light-model.ts';
 import { type Fit, fitReadings, type ReadingModel } from '../../core/readings/fit-readings.ts';
 import { type Told, toldApart, WEAKER } from '../../core/readings/told-apart.ts';
-import { compileScene } from '../compile/compile-scene.ts';
+import { compileScene, newCompileMemo } from '../compile/compile-scene.ts';
 import type { SceneFiles } from '../files/scene-files.ts';
+import { LIBRARY } from '../library/library.ts';
 import type { SceneDocument } from '../schema/document.ts';
 import type { Lamp } from '../schema/lamp.ts';
-import type { Reading } from '../schema/mark.ts';
+import { type ChangedLamp, changedSince } from './as-taken.ts';
 import { planCovariance, planCovarianceWeakened, READING_stops } from './plan-trust.ts';
-import { litForReadings, predictReadings } from './predict-readings.ts';
+import { predictReadings, receptorOfReading, scenesOfReadings } from './predict-readings.ts';
 
 /**
  * What the night's readings say about the plan: how far each lamp's output and the haze are from it, what is still open, and
  * how well each reading is then explained. The document stays as it is; predictions are made with these.
  *
- * Readings belong to the scene as the document has it, before any setup: lamps where they stand, at their levels.
+ * Readings belong to the scene as the document has it, before any setup; each counts for its lamps as they stood when it
+ * was taken. What they say of a lamp's output goes with the lamp, however it stands now.
  */
 export interface Corrections {
   readonly lamps: readonly LampCorrection[];
@@ -64,6 +65,7 @@ export interface ReadingResidual {
   readonly mark: string;
   readonly receptor: 'flat' | 'dome';
   readonly lamps: readonly string[];
+  readonly changedSince: readonly ChangedLamp[];
   readonly measured_lx: number;
   /** By the plan, and after the corrections. */
   readonly planned_lx: number;
@@ -88,9 +90,11 @@ const FURTHEST_stops = 10;
 export function correctionsFrom(document: SceneDocument, files: SceneFiles): Corrections | null {
   const readings = document.readings ?? [];
   if (readings.length === 0) return null;
-  const lit = litForReadings(document);
-  const model = compileScene(lit, files);
-  const planned = predictReadings(lit, model, readings);
+  const memo = newCompileMemo();
+  const compile = (variant: SceneDocument) => compileScene(variant, files, LIBRARY, memo);
+  const model = compile(document);
+  const scenes = scenesOfReadings(document, readings, compile);
+  const planned = predictReadings(readings, scenes);
   const usable = readings.flatMap((_, k) => (whyUnused(planned[k]!) === null ? [k] : []));
 
   const prior = planCovariance(model.lamps);
@@ -114,9 +118,9 @@ export function correctionsFrom(document: SceneDocument, files: SceneFiles): Cor
     if (Math.abs(off) < SAME_HAZE_stops) break;
     const next_stops = clamped(secant(before, { at_stops, off }));
     const again = predictReadings(
-      lit,
-      inHaze(model, sigma * 2 ** next_stops),
       usable.map((k) => readings[k]!),
+      usable.map((k) => scenes[k]!),
+      sigma * 2 ** next_stops,
     );
     if (again.some((reading) => whyUnused(reading) !== null)) break;
     before = { at_stops, off };
@@ -156,8 +160,9 @@ export function correctionsFrom(document: SceneDocument, files: SceneFiles): Cor
         id: reading.id,
         name: reading.name ?? reading.id,
         mark: reading.mark,
-        receptor: receptorIn(document, reading),
+        receptor: receptorOfReading(document, reading),
         lamps: reading.lamps,
+        changedSince: changedSince(document, reading),
         measured_lx: reading.illuminance_lx,
         planned_lx,
         predicted_lx: fit.predicted_lx[u]!,
@@ -252,12 +257,4 @@ function whyUnused(reading: ReadingModel): 'dark' | 'unlit' | null {
 
 function totalOf({ sky_lx, lamps }: ReadingModel): number {
   return lamps.reduce((sum, lamp) => sum + lamp.attenuated_lx + lamp.glow_lx, sky_lx);
-}
-
-function receptorIn(document: SceneDocument, reading: Reading): 'flat' | 'dome' {
-  return reading.receptor ?? document.marks!.find((mark) => mark.id === reading.mark)!.receptor ?? 'dome';
-}
-
-function inHaze(model: LightModel, extinction_per_m: number): LightModel {
-  return model.haze ? { ...model, haze: { ...model.haze, extinction_per_m } } : model;
 }

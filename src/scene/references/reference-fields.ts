@@ -37,6 +37,8 @@ export const REFERENCE_FIELDS: Readonly<
   readings: [
     { path: ['mark'], to: 'marks' },
     { path: ['lamps', '*'], to: 'lamps' },
+    { path: ['taken', '*', 'lamp'], to: 'lamps' },
+    { path: ['taken', '*', 'filters', '*'], to: 'filters' },
   ],
 };
 

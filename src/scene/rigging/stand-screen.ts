@@ -2,18 +2,15 @@ import { heldMoment_Nm, massToHold_kg } from '../../core/rigging/tipping.ts';
 import { windForce_N, windSpeed_m_s } from '../../core/rigging/wind-load.ts';
 import type { Head } from '../schema/head.ts';
 import type { Lamp } from '../schema/lamp.ts';
+import { type StandHeight, standHeight } from '../stands/stand-height.ts';
 
 /** One lamp on its stand: does the stand reach, does the wind tip it. Nulls where the figures to tell are missing. */
-export interface StandScreen {
+export interface StandScreen extends StandHeight {
   readonly id: string;
   readonly name: string;
   readonly head: string;
   /** Whether the document says what it stands on. Without, nothing is screened. */
   readonly onStand: boolean;
-  /** The lamp's centre above what is modelled below it. */
-  readonly height_m: number;
-  readonly maxHeight_m: number | null;
-  readonly tooHigh: boolean;
   readonly sheltered: boolean;
   /** Head, stand and ballast. */
   readonly mass_kg: number;
@@ -41,9 +38,7 @@ export interface StandPlace {
 /** `wind_m_s` is null where nobody has said how the wind blows. */
 export function standScreen(lamp: Lamp, head: Head, place: StandPlace, wind_m_s: number | null): StandScreen {
   const { stand } = lamp;
-  const height_m = lamp.position_m[1] - place.ground_m;
-  const maxHeight_m = stand?.maxHeight_m ?? null;
-  const tooHigh = maxHeight_m !== null && height_m > maxHeight_m + 1e-9;
+  const { height_m, maxHeight_m, tooHigh } = standHeight(lamp, place.ground_m);
   const sheltered = stand?.sheltered ?? place.inVehicle;
   const standing_kg = (head.mass_kg ?? 0) + (stand?.mass_kg ?? 0);
   const ballast_kg = stand?.ballast_kg ?? 0;

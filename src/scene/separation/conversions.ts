@@ -3,7 +3,8 @@ import { outlineSummary } from '../../core/separation/outline-summary.ts';
 import { DEFAULT_WHITE_BALANCE_K } from '../camera/scene-camera.ts';
 import { monochromeWords, noiseOf_stops, PLAIN } from '../monochrome/monochrome.ts';
 import type { Monochrome } from '../schema/camera.ts';
-import { type ReadFigure, type ReadSeparation, samplesOf, sightOf } from './separation-scene.ts';
+import { type ReadFigure, type ReadSeparation, sightOf } from './read-separation.ts';
+import { samplesOf } from './separation-report.ts';
 
 /** How a figure would stand out in a monochrome conversion. */
 export interface ConversionRow {

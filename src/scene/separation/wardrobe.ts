@@ -4,7 +4,8 @@ import { pieceContrast, rereadInside } from '../../core/separation/read-outline.
 import { newTracer } from '../../core/transport/tracer.ts';
 import { entryNamed, LIBRARY } from '../library/library.ts';
 import type { SceneDocument } from '../schema/document.ts';
-import { type ReadFigure, type ReadSeparation, samplesOf, sightOf } from './separation-scene.ts';
+import { type ReadFigure, type ReadSeparation, sightOf } from './read-separation.ts';
+import { samplesOf } from './separation-report.ts';
 
 /** The materials of the library that are worn. */
 export const CLOTHS = [

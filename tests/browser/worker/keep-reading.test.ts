@@ -62,12 +62,12 @@ function report(title: string): MeterReport {
 }
 
 function answered(title: string): Answer {
-  return { report: report(title), problems: [], looks: null, stage: null };
+  return { report: report(title), problems: [], corrections: null, looks: null, stage: null, grounds: null };
 }
 
-function atWork() {
+function atWork(scene = SCENE) {
   const store = createEditorStore();
-  store.setState({ scene: SCENE });
+  store.setState({ scene });
   const quick = deskByHand();
   const thorough = deskByHand();
   keepReading(store, quick.desk, thorough.desk);
@@ -127,6 +127,27 @@ describe('reading while the scene is edited', () => {
     thorough.asked[1]!.answer(answered('at rest'));
     await heard();
     expect(shown()).toEqual(['at rest', 'fresh']);
+  });
+
+  it('hears the night’s readings in a drag as it did before, although they come to remember where it began', async () => {
+    const mark = { id: 'face', position_m: [0, 1, 3] as [number, number, number] };
+    const readings = [{ id: 'r', mark: 'face', lamps: ['key'], illuminance_lx: 100 }];
+    const { store, quick, thorough, dim } = atWork({
+      ...SCENE,
+      document: { ...SCENE.document, marks: [mark], readings },
+    });
+    const corrections = { lamps: [] } as unknown as NonNullable<Answer['corrections']>;
+    quick.asked[0]!.answer(answered('straight'));
+    thorough.asked[0]!.answer({ ...answered('all'), corrections });
+    await heard();
+    beginGesture(store);
+    dim(0.5);
+    expect(store.getState().scene!.document.readings![0]!.taken).toEqual([{ lamp: 'key', level: 1 }]);
+    expect(quick.asked[1]!.question.corrections).toBe(corrections);
+    edit(store, { do: 'change', id: 'r', patch: { illuminance_lx: 200 } });
+    quick.asked[1]!.answer(answered('moving'));
+    await heard();
+    expect(quick.asked[2]!.question.corrections).toBeUndefined();
   });
 
   it('does not show an answer to a question that is no longer asked', async () => {

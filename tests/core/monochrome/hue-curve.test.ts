@@ -58,7 +58,8 @@ describe('hue weighting', () => {
       const rgb = pure((hue_deg + 360) % 360);
       return Math.log2(curve(rgb) / luminanceOfRgb(rgb));
     };
-    for (let h = 0; h < 360; h += 0.5) expect(Math.abs(lift(h + 0.5) - lift(h)), `${h}`).toBeLessThan(0.5 * 0.275 * 1.16);
+    for (let h = 0; h < 360; h += 0.5)
+      expect(Math.abs(lift(h + 0.5) - lift(h)), `${h}`).toBeLessThan(0.5 * 0.275 * 1.16);
   });
 
   it('names hues from red over yellow', () => {

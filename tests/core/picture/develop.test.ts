@@ -93,3 +93,29 @@ describe('developing', () => {
     expect(() => developed(picture, { whiteBalance_K: 4300 })).toThrow(message);
   });
 });
+
+describe('developing in monochrome', () => {
+  const mix = ([red, green]: LinearRgb) => 0.8 * red + 0.2 * green;
+
+  it('draws the grey of the conversion, in linear light before the curve', () => {
+    // derived: 0.8·0.5 + 0.2·0.25 = 0.45 of the zero, on the straight part: 0.18·0.45 = 0.081 of display white; a code is 1.5 %
+    const { rgb } = developed(row([0.5, 0.25, 2]), { whiteBalance_K: 6504, monochrome: mix });
+    expect(new Set(rgb).size).toBe(1);
+    expect(Math.abs(decoded(rgb)[0] / 0.081 - 1)).toBeLessThan(0.02);
+  });
+
+  it.each([2800, 5600])('keeps the exposure of a neutral lit by %d K, whatever the weights', (kelvin) => {
+    // derived: 255·0.4614 = 117.6, as in colour
+    const grey = linearRgbFromXyz(tristimulusAt(balancedWhite(kelvin)));
+    const development = { whiteBalance_K: kelvin, monochrome: mix };
+    expect([...developed(row(grey), development).rgb]).toEqual([118, 118, 118]);
+  });
+
+  it('draws a grey below nothing black', () => {
+    const { rgb } = developed(row([0, 0, 5]), {
+      whiteBalance_K: 6504,
+      monochrome: ([r, , b]) => 1.5 * r - 0.5 * b,
+    });
+    expect([...rgb]).toEqual([0, 0, 0]);
+  });
+});

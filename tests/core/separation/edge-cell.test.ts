@@ -33,14 +33,16 @@ const EDGE = Array.from({ length: 720 }, (_, i) => {
   const turn = (-2 * Math.PI * i) / 720;
   return { x: RADIUS * Math.cos(turn), y: RADIUS * Math.sin(turn) };
 });
-const cut = (parts: readonly Part[], count = 100) => cutOutline(modelOf({ parts, panes: [0.8] }), LENS, 1, [EDGE], count);
+const cut = (parts: readonly Part[], count = 100) =>
+  cutOutline(modelOf({ parts, panes: [0.8] }), LENS, 1, [EDGE], count);
 
 describe('cutting an outline', () => {
   it('cuts it into pieces of even length', () => {
     const { cells, hidden, outOfFrame } = cut([BALL]);
     expect(cells).toHaveLength(100);
     // derived: a hundredth of the circle each
-    for (const { line } of cells) expect(Math.abs(lengthOf(line) / ((2 * Math.PI * RADIUS) / 100) - 1)).toBeLessThan(0.001);
+    for (const { line } of cells)
+      expect(Math.abs(lengthOf(line) / ((2 * Math.PI * RADIUS) / 100) - 1)).toBeLessThan(0.001);
     expect(hidden).toBe(0);
     expect(outOfFrame).toBeCloseTo(0, 9);
     expect(cells.every(({ behind }) => behind === -1)).toBe(true);
@@ -48,7 +50,7 @@ describe('cutting an outline', () => {
 
   it('has outward on the left of the line', () => {
     const [first] = cut([BALL]).cells;
-    const out = pointAlong(first!.line, 0.5, 0.01, { x: 0, y: 0 });
+    const out = pointAlong(first!.line, first!.length / 2, 0.01, { x: 0, y: 0 });
     expect(Math.hypot(out.x, out.y)).toBeCloseTo(RADIUS + 0.01, 5);
   });
 
@@ -64,7 +66,8 @@ describe('cutting an outline', () => {
     // A pane before the ball, a wall behind its right half.
     const { cells, hidden } = cut([owned(sheet(0, -2, 20), 0, true), BALL, owned(sheet(50, -9, 100), 2)]);
     expect(hidden).toBe(0);
-    for (const { place, behind } of cells) if (Math.abs(place.u - 0.5) > 0.01) expect(behind).toBe(place.u > 0.5 ? 2 : -1);
+    for (const { place, behind } of cells)
+      if (Math.abs(place.u - 0.5) > 0.01) expect(behind).toBe(place.u > 0.5 ? 2 : -1);
   });
 
   it('names a pane behind the figure by its owner', () => {
@@ -82,6 +85,10 @@ describe('cutting an outline', () => {
   });
 
   it('is nothing without an outline', () => {
-    expect(cutOutline(modelOf({ parts: [BALL] }), LENS, 1, [], 100)).toEqual({ cells: [], hidden: 0, outOfFrame: 1 });
+    expect(cutOutline(modelOf({ parts: [BALL] }), LENS, 1, [], 100)).toEqual({
+      cells: [],
+      hidden: 0,
+      outOfFrame: 1,
+    });
   });
 });

@@ -9,6 +9,7 @@ function cellsOf(parts: readonly number[], places = parts.map((_, i) => i), ring
     index: places[i]!,
     ofRing: 40,
     line: [],
+    length: 0,
     place: { u: 0.5, v: 0.5 },
     part,
     point_m: [0, 0, 0],

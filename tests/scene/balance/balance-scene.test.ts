@@ -170,6 +170,40 @@ describe('where a level cannot do it', () => {
     expect(height.outcome_stops).toBeCloseTo(now + 1, 1);
   });
 
+  it('a stand reaches as high on a platform at 2 m as on the ground, and its height is told from there', () => {
+    const remedyAt = (ground_m: number) => {
+      const up = ([x, y, z]: readonly [number, number, number]) => [x, y + ground_m, z];
+      const floor = {
+        id: 'floor',
+        shape: 'box',
+        size_m: [8, 1, 20],
+        position_m: up([0, -0.5, 0]),
+        material: 'concrete',
+      };
+      const plain = stage();
+      const scene = stage({
+        solids: [floor],
+        lamps: plain.lamps!.map((l) => ({ ...l, position_m: up(l.position_m), aim_m: up(l.aim_m) })),
+        marks: plain.marks!.map((m) => ({ ...m, position_m: up(m.position_m) })),
+        'lamps.0.position_m': up([0, 1, 2]),
+        'lamps.0.aim_m': up([0, 3, 0]),
+        'lamps.0.stand': { maxHeight_m: 2.5 },
+        'marks.0.position_m': up([0, 3, 0]),
+      });
+      const now = balanced(scene, { mark: 'left', lamp: 'key', stops: 20 }).wants[0]!.now_stops;
+      const { remedies } = balanced(scene, { mark: 'left', lamp: 'key', stops: now + 4 }).wants[0]!;
+      return remedies.find((r) => r.change === 'height') as Extract<
+        (typeof remedies)[number],
+        { change: 'nearer' | 'height' }
+      >;
+    };
+    const [ground, platform] = [remedyAt(0), remedyAt(2)];
+    expect(ground.height_m).toBeCloseTo(2.5, 9);
+    expect(platform.height_m).toBeCloseTo(2.5, 9);
+    expect(platform.position_m[1]).toBeCloseTo(4.5, 9);
+    expect(platform.outcome_stops).toBeCloseTo(ground.outcome_stops, 1);
+  });
+
   it('no stand is sent where nothing may stand: past it, with the lamp down, or not at all', () => {
     const area = (from: number, to: number) => ({
       site: {
@@ -249,6 +283,17 @@ describe('saving the levels', () => {
     expect(after.lamps![0]).toEqual({ ...scene.lamps![0], level: 0.5 });
     expect({ ...after, lamps: [] }).toEqual({ ...scene, lamps: [] });
     expect(after.lamps!.slice(1)).toEqual(scene.lamps!.slice(1));
+  });
+
+  it('in the base are remembered by the readings of that lamp, in a setup by none', () => {
+    const readings = [{ id: 'r', mark: 'left', lamps: ['key'], illuminance_lx: 100 }];
+    const scene = frozen(stage({ setups, readings }));
+    const report = balanced(scene, { mark: 'left', lamp: 'key', stops: -1 });
+    const level = scene.lamps![0]!.level ?? 1;
+    expect(withLevels(scene, undefined, report.lamps).readings).toEqual([
+      { ...readings[0], taken: [{ lamp: 'key', level }] },
+    ]);
+    expect(withLevels(scene, 'night', report.lamps).readings).toBe(scene.readings);
   });
 
   it('in a setup become changes of it, beside those it has', () => {

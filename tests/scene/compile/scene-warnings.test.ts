@@ -47,10 +47,23 @@ describe('slips that are no errors', () => {
 
   it('a lamp above its stand', () => {
     expect(warnings({ 'lamps.0.position_m': [0, 4, 4], 'lamps.0.stand': { maxHeight_m: 3.2 } })).toEqual([
-      "lamps[0].position_m (key): found 4 m, above its stand's 3.2 m; expected a height that the stand reaches (measured from y = 0)",
+      "lamps[0].position_m (key): found 4 m, above its stand's 3.2 m; expected a height that the stand reaches (measured from y = 0, as nothing is modelled below it)",
     ]);
     expect(warnings({ 'lamps.0.position_m': [0, 3.2, 4], 'lamps.0.stand': { maxHeight_m: 3.2 } })).toEqual(
       [],
     );
+  });
+
+  it('counts its height from what is modelled below it', () => {
+    const on = (top_m: number, y: number) => {
+      const platform = { ...crate, id: 'platform', name: 'Platform', position_m: [0, top_m - 1, 4] };
+      const lamp = { 'lamps.0.position_m': [0, y, 4], 'lamps.0.stand': { maxHeight_m: 3.2 } };
+      return warnings({ 'solids.1': platform, ...lamp });
+    };
+    // derived: 4.2 − 1.1 = 3.1 m over a platform at 1.1 m; 3.0 + 0.5 = 3.5 m over a floor at −0.5 m.
+    expect(on(1.1, 4.2)).toEqual([]);
+    expect(on(-0.5, 3)).toEqual([
+      "lamps[0].position_m (key): found 3.5 m, above its stand's 3.2 m; expected a height that the stand reaches (measured from Platform at y = -0.5 m)",
+    ]);
   });
 });

@@ -41,12 +41,15 @@ describe('monochrome of the document', () => {
     expect(Math.abs(noiseOf_stops(PLAIN, 6504))).toBeLessThan(0.01);
     expect(noiseOf_stops({ weights: [0, 0, 1] }, 6504)).toBeCloseTo(0.416, 1);
     // Light of 2800 K has little blue: its balance lifts blue, and what leans on blue pays.
-    expect(noiseOf_stops({ filter: 'blue' }, 2800)).toBeGreaterThan(1 + noiseOf_stops({ filter: 'blue' }, 6504));
+    expect(noiseOf_stops({ filter: 'blue' }, 2800)).toBeGreaterThan(
+      1 + noiseOf_stops({ filter: 'blue' }, 6504),
+    );
     expect(noiseOf_stops({ hues: { red: 2, orange: -2 } }, 6504)).toBeGreaterThan(0.5);
   });
 
   it('is one of three ways, its weights adding up to 1', () => {
-    const at = (monochrome: unknown) => linesOf({ 'cameras.0.monochrome': monochrome }, fullScene()).join('\n');
+    const at = (monochrome: unknown) =>
+      linesOf({ 'cameras.0.monochrome': monochrome }, fullScene()).join('\n');
     expect(problemsOf({ 'cameras.0.monochrome': { filter: 'orange' } })).toEqual([]);
     expect(at({})).toContain('one of "weights", "filter" and "hues"');
     expect(at({ filter: 'red', hues: { red: 1 } })).toContain('one of "weights", "filter" and "hues"');

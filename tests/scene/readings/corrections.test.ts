@@ -3,7 +3,7 @@ import { compileScene } from '../../../src/scene/compile/compile-scene.ts';
 import { meterScene } from '../../../src/scene/meter/meter-scene.ts';
 import { correctedModel, holdIn } from '../../../src/scene/readings/corrected-model.ts';
 import { correctionsFrom } from '../../../src/scene/readings/corrections.ts';
-import { predictReadings } from '../../../src/scene/readings/predict-readings.ts';
+import { predictReadings, scenesOfReadings } from '../../../src/scene/readings/predict-readings.ts';
 import { readingsReport } from '../../../src/scene/readings/readings-report.ts';
 import type { SceneDocument } from '../../../src/scene/schema/document.ts';
 import type { Reading } from '../../../src/scene/schema/mark.ts';
@@ -69,15 +69,16 @@ function night(
   taken: readonly (readonly [string, string[]])[],
   off: { lamps: number[]; haze: number },
 ): Reading[] {
-  const scene = stage();
-  const planned = compileScene(scene, NO_FILES);
-  const model = {
-    ...planned,
-    lamps: planned.lamps.map((lamp, i) => ({ ...lamp, gain: lamp.gain * 2 ** off.lamps[i]! })),
-    haze: { ...planned.haze!, extinction_per_m: planned.haze!.extinction_per_m * 2 ** off.haze },
+  const compile = (scene: SceneDocument) => {
+    const planned = compileScene(scene, NO_FILES);
+    return {
+      ...planned,
+      lamps: planned.lamps.map((lamp, i) => ({ ...lamp, gain: lamp.gain * 2 ** off.lamps[i]! })),
+      haze: { ...planned.haze!, extinction_per_m: planned.haze!.extinction_per_m * 2 ** off.haze },
+    };
   };
   const asked = taken.map(([mark, lamps], i) => reading(`r${i}`, mark, lamps, 1));
-  return predictReadings(scene, model, asked).map(({ sky_lx, lamps }, i) => ({
+  return predictReadings(asked, scenesOfReadings(stage(), asked, compile)).map(({ sky_lx, lamps }, i) => ({
     ...asked[i]!,
     illuminance_lx: lamps.reduce((sum, lamp) => sum + lamp.attenuated_lx + lamp.glow_lx, sky_lx),
   }));

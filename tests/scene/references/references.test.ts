@@ -45,6 +45,10 @@ const PLACES = [
   'readings[0].mark → marks ada-face',
   'readings[0].lamps[0] → lamps back',
   'readings[0].lamps[1] → lamps key',
+  'readings[0].taken[0].lamp → lamps back',
+  'readings[0].taken[0].filters[0] → filters half-blue',
+  'readings[0].taken[0].filters[1] → filters frost',
+  'readings[0].taken[1].lamp → lamps key',
   'readings[1].mark → marks ada-rim',
   'readings[1].lamps[0] → lamps back',
 ];

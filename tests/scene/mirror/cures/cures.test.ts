@@ -106,7 +106,7 @@ describe('cures', () => {
           }
         }
       }),
-      { seed: 20_260_303, numRuns: 10 },
+      { seed: 20_260_303, numRuns: 16 },
     );
     expect(cured).toBeGreaterThan(40);
     expect(partly).toBeGreaterThan(0);

@@ -1,51 +1,29 @@
-import type { ThinLens } from '../../core/camera/thin-lens.ts';
 import type { CameraExposure, Calibration as MeterConstants } from '../../core/exposure/zero.ts';
 import { type Zero, zeroOf } from '../../core/exposure/zero.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
-import { type Development, displayColour } from '../../core/picture/develop.ts';
-import { type LinearRgb, luminanceOfRgb, xyzFromLinearRgb } from '../../core/picture/linear-rgb.ts';
-import { times } from '../../core/picture/matrix3.ts';
-import { DEFAULT_TONE_RANGE } from '../../core/picture/tone-curve.ts';
-import { whiteBalance } from '../../core/picture/white-balance.ts';
+import type { Development } from '../../core/picture/develop.ts';
 import {
   type CameraSight,
   contrastOf,
-  type EdgeSide,
   type Merged,
   meanContrastError_stops,
-  meanRgb,
 } from '../../core/separation/contrast.ts';
 import { contrastInputUncertainty_stops } from '../../core/separation/contrast-uncertainty.ts';
-import { type CutOutline, cutOutline, type EdgeCell } from '../../core/separation/edge-cell.ts';
+import type { EdgeCell } from '../../core/separation/edge-cell.ts';
 import type { Side } from '../../core/separation/edge-light.ts';
 import { outlineSummary, STANDS_OUT_STOPS, shareOver } from '../../core/separation/outline-summary.ts';
 import {
   type EdgeReading,
   pieceContrast,
-  readOutline,
   sidesOf,
   smoothedSides,
 } from '../../core/separation/read-outline.ts';
-import { type Stretch, stretchesOf } from '../../core/separation/stretch.ts';
-import type { Tristimulus } from '../../core/spectra/observer.ts';
-import { HAZE, type LightBins, lampBin, luminance } from '../../core/transport/light-bins.ts';
-import { newTracer, type Tracer } from '../../core/transport/tracer.ts';
-import {
-  calibrationOf,
-  chosenCamera,
-  DEFAULT_WHITE_BALANCE_K,
-  exposureOf,
-  lensOf,
-} from '../camera/scene-camera.ts';
-import { colourDifference_dE2000 } from '../colour/colour-difference.ts';
+import type { Stretch } from '../../core/separation/stretch.ts';
+import { calibrationOf, DEFAULT_WHITE_BALANCE_K, exposureOf } from '../camera/scene-camera.ts';
 import { conversionOf, monochromeWords } from '../monochrome/monochrome.ts';
-import { nearestName } from '../problems/nearest-name.ts';
-import { problemAt, SceneError, shown } from '../problems/problem.ts';
-import type { Camera, Monochrome } from '../schema/camera.ts';
-import type { SceneDocument } from '../schema/document.ts';
-import type { Figure } from '../schema/figure.ts';
-import { bodyPartNames } from './body-part.ts';
-import { silhouetteOf } from './silhouette.ts';
+import { glowShare, lampOfGlow } from './glow-share.ts';
+import { type ReadFigure, type ReadSeparation, sightOf } from './read-separation.ts';
+import { differenceShown } from './shown-difference.ts';
 
 /** How figures stand out from what is behind them: the answer of `keyfall separation --json`, field by field. */
 export interface SeparationReport {
@@ -58,6 +36,8 @@ export interface SeparationReport {
   readonly exposure: CameraExposure & { readonly calibration: MeterConstants; readonly zero: Zero };
   /** Below the floor all is black to the camera, above the white all is white. */
   readonly range: { readonly floor_stops: number; readonly white_stops: number };
+  /** By readings of the night; null where lamps and haze are as planned. */
+  readonly corrected: { readonly readings: number } | null;
   readonly figures: readonly FigureSeparation[];
 }
 
@@ -85,7 +65,12 @@ export interface OutlineReport {
   readonly deltaE: number;
   readonly deltaE_of_colour: number;
   /** Median part of what is seen on the figure, and of what is seen behind it, that is glow of the haze before it. */
-  readonly haze: { readonly inside: number; readonly outside: number };
+  readonly haze: {
+    readonly inside: number;
+    readonly outside: number;
+    /** The lamp that most of the glow before the figure comes from; null without any. */
+    readonly lamp: { readonly id: string; readonly name: string } | null;
+  };
   readonly uncertainty: { readonly numerical_stops: number; readonly input_stops: number };
   readonly worst: StretchReport;
   readonly stretches: readonly StretchReport[];
@@ -116,118 +101,10 @@ export interface SampleReport {
   readonly part: string;
 }
 
-export interface SeparationRequest {
-  readonly setup?: string | undefined;
-  readonly camera?: string | undefined;
-  readonly figure?: string | undefined;
-  /** Wanted numerical error of a stretch. */
-  readonly error_stops?: number | undefined;
-  /** In place of the camera's own; null for colour. */
-  readonly monochrome?: Monochrome | null | undefined;
-}
-
-const DEFAULT_ERROR_STOPS = 0.1;
-/** Pieces of outline in frame. */
-const CELLS = 120;
 /** A median is so much less sure than a mean, for errors of the normal kind. */
 const MEDIAN_OVER_MEAN = 1.25;
 /** Less of the outline than this standing out by a stop, and the figure merges: common practice, no source. */
 export const LEAST_SHARE = 0.5;
-
-/** A figure's outline with the light on either side of it read: what every further question is answered from. */
-export interface ReadFigure {
-  readonly figure: Figure;
-  readonly owner: number;
-  readonly outline: CutOutline;
-  readonly stretches: readonly Stretch<string>[];
-  readonly readings: readonly EdgeReading[];
-}
-
-/** A scene's figures before a camera, read. */
-export interface ReadSeparation {
-  readonly document: SceneDocument;
-  readonly model: LightModel;
-  readonly camera: Camera;
-  readonly lens: ThinLens;
-  readonly setup: string | null;
-  readonly monochrome: Monochrome | null;
-  readonly figures: readonly ReadFigure[];
-}
-
-/**
- * Reads the light on either side of every figure's outline (or of one figure's). The setup has been applied and the
- * document compiled to `model`. Throws SceneError without a camera, without figures, and for unknown ids.
- */
-export function readSeparation(
-  document: SceneDocument,
-  model: LightModel,
-  request: SeparationRequest = {},
-): ReadSeparation {
-  const camera = chosenCamera(document, request.camera);
-  const figures = chosenFigures(document, request.figure);
-  const lens = lensOf(camera);
-  const monochrome = request.monochrome === undefined ? (camera.monochrome ?? null) : request.monochrome;
-  const sight = sightOf(document, camera, monochrome);
-  const tracer = newTracer(model);
-  const error_stops = request.error_stops ?? DEFAULT_ERROR_STOPS;
-  return {
-    document,
-    model,
-    camera,
-    lens,
-    setup: request.setup ?? null,
-    monochrome,
-    figures: figures.map((figure) => readFigure(tracer, lens, figure, sight, error_stops)),
-  };
-}
-
-function readFigure(
-  tracer: Tracer,
-  lens: ThinLens,
-  figure: Figure,
-  sight: CameraSight,
-  error_stops: number,
-): ReadFigure {
-  const { model } = tracer;
-  const owner = model.owners.findIndex(({ id }) => id === figure.id);
-  const first = model.parts.findIndex((part) => part.owner === owner);
-  const { rings } = silhouetteOf(
-    lens,
-    model.parts.filter((part) => part.owner === owner),
-  );
-  const outline = cutOutline(model, lens, owner, rings, CELLS);
-  const nameOf = bodyPartNames(figure);
-  const { cells } = outline;
-  const stretches = stretchesOf(cells, ({ part, point_m }) => nameOf(part - first, point_m));
-  const readings = readOutline({ tracer, lens, figure: owner }, cells, stretches, sight, error_stops);
-  return { figure, owner, outline, stretches, readings };
-}
-
-function chosenFigures(document: SceneDocument, id: string | undefined): readonly Figure[] {
-  const figures = document.figures ?? [];
-  const ids = figures.map((figure) => figure.id);
-  if (figures.length === 0) {
-    const expected = 'at least one person, whose outline is compared with what is behind';
-    throw new SceneError([problemAt(document, ['figures'], { found: 'no figures', expected })]);
-  }
-  if (id === undefined) return figures;
-  const figure = figures.find((f) => f.id === id);
-  if (figure) return [figure];
-  const found = `no figure ${shown(id)}`;
-  const expected = `one of ${ids.join(', ')}`;
-  throw new SceneError([
-    problemAt(document, ['figures'], { found, expected, nearest: nearestName(id, ids) }),
-  ]);
-}
-
-/** What a camera makes of light, in colour or in monochrome. */
-export function sightOf(document: SceneDocument, camera: Camera, monochrome: Monochrome | null): CameraSight {
-  const zero_cd_m2 = zeroOf(exposureOf(camera), calibrationOf(document)).luminance_cd_m2;
-  if (!monochrome) return { greyOf: luminanceOfRgb, zero_cd_m2, range: DEFAULT_TONE_RANGE };
-  const balance = whiteBalance(camera.whiteBalance_K ?? DEFAULT_WHITE_BALANCE_K);
-  const conversion = conversionOf(monochrome);
-  return { greyOf: (rgb) => conversion(times(balance, rgb)), zero_cd_m2, range: DEFAULT_TONE_RANGE };
-}
 
 /** The report of what was read. */
 export function separationReport(read: ReadSeparation): SeparationReport {
@@ -243,6 +120,7 @@ export function separationReport(read: ReadSeparation): SeparationReport {
     monochrome: monochrome && monochromeWords(monochrome),
     exposure: { ...exposure, calibration, zero: zeroOf(exposure, calibration) },
     range: sight.range,
+    corrected: read.correctedBy > 0 ? { readings: read.correctedBy } : null,
     figures: read.figures.map((figure) => ({
       id: figure.figure.id,
       name: figure.figure.name ?? figure.figure.id,
@@ -296,7 +174,11 @@ function outlineReport(
     merges: share_over_1_stop < LEAST_SHARE,
     deltaE: medianOf(differences.map(({ whole }) => whole)),
     deltaE_of_colour: medianOf(differences.map(({ ofColour }) => ofColour)),
-    haze: { inside: hazeShare('inside'), outside: hazeShare('outside') },
+    haze: {
+      inside: hazeShare('inside'),
+      outside: hazeShare('outside'),
+      lamp: lampOfGlow(model, sumOfBins(readings.map(({ inside }) => inside))),
+    },
     uncertainty: { numerical_stops, input_stops },
     worst: reports.reduce((worst, r) => (Math.abs(r.stops) < Math.abs(worst.stops) ? r : worst)),
     stretches: reports,
@@ -354,42 +236,6 @@ function membersOf({ stretches, readings }: ReadFigure): EdgeReading[][] {
 
 function smoothedOf(read: ReadFigure) {
   return membersOf(read).flatMap((members) => members.map((_, at) => smoothedSides(members, at)));
-}
-
-const DISPLAY_WHITE = xyzFromLinearRgb([1, 1, 1]);
-
-/**
- * CIEDE2000 between the two sides as a display shows the developed frame: white-balanced, through the tone curve, for an
- * eye adapted to the display's white. Middle grey is L* 49.5 in it, and what is black or white to the camera is one colour.
- * `ofColour` is the same with the brighter side dimmed to the darker, so that only their colours differ.
- */
-function differenceShown(
-  { inside, outside }: { readonly inside: EdgeSide; readonly outside: EdgeSide },
-  { zero_cd_m2 }: CameraSight,
-  development: Development,
-): { readonly whole: number; readonly ofColour: number } {
-  const develop = displayColour(development);
-  const xyz = (side: EdgeSide) =>
-    xyzFromLinearRgb(develop(meanRgb(side).map((v) => v / zero_cd_m2) as unknown as LinearRgb));
-  const [a, b] = [xyz(inside), xyz(outside)];
-  const least = Math.min(a[1], b[1]);
-  const dimmed = (colour: Tristimulus) =>
-    (colour[1] > 0 ? colour.map((v) => (v * least) / colour[1]) : colour) as unknown as Tristimulus;
-  return {
-    whole: colourDifference_dE2000(a, b, DISPLAY_WHITE),
-    ofColour: colourDifference_dE2000(dimmed(a), dimmed(b), DISPLAY_WHITE),
-  };
-}
-
-/** Part of a reading that is glow of the haze, of all lamps. */
-function glowShare({ lamps }: LightModel, bins: LightBins): number {
-  let [glow, whole] = [0, 0];
-  for (let bin = 0; bin < bins.length; bin += 3) {
-    const L = luminance(bins[bin]!, bins[bin + 1]!, bins[bin + 2]!);
-    whole += L;
-    if (lamps.some((_, lamp) => lampBin(lamp, HAZE) === bin)) glow += L;
-  }
-  return whole > 0 ? glow / whole : 0;
 }
 
 function sumOfBins(
