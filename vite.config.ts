@@ -27,7 +27,7 @@ export default defineConfig(({ mode }) => ({
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/parity/**'],
           testTimeout: 30_000,
         },
       },
@@ -36,7 +36,7 @@ export default defineConfig(({ mode }) => ({
         test: {
           name: 'browser',
           environment: 'node',
-          include: ['tests/browser/**/*.test.ts'],
+          include: ['tests/browser/**/*.test.ts', 'tests/parity/**/*.test.ts'],
           globalSetup: ['tests/browser/support/page-server.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,

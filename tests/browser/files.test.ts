@@ -118,7 +118,10 @@ describe('a scene that is dropped', () => {
   it('without cameras or marks says what is wanting, and the page goes on', async () => {
     const { page, context, complaints } = await openPage(browser);
     await dropFiles(page, [
-      { name: 'blind.json', content: demoWith((s) => Object.assign(s, { cameras: [], title: 'Blind' })) },
+      {
+        name: 'blind.json',
+        content: demoWith((s) => Object.assign(s, { cameras: [], paths: [], title: 'Blind' })),
+      },
     ]);
     await page.getByText('This scene cannot be metered as it stands').waitFor();
     await page.getByText('a camera, because stops are counted from its exposure').waitFor();

@@ -41,9 +41,8 @@ export interface RenderedFrame {
   readonly medianError: number;
 }
 
-const FIRST_SAMPLES = 8;
+const FIRST_SAMPLES = 12;
 const MOST_SAMPLES = 4096;
-const GROWTH = 1.5;
 /** Filtering is tried once the noise is no more than this over what is wanted: it takes out two thirds and more. */
 const WORTH_FILTERING = 4;
 /** A pixel's own spread tells little; that of its neighbourhood, so many pixels to each side, tells what is usual there. */
@@ -56,7 +55,7 @@ export async function renderFrame(request: FrameRequest): Promise<RenderedFrame>
   const workers = startWorkers(request);
   const bands = Math.ceil(height_px / BAND_ROWS);
   try {
-    for (let wanted = firstPass(until); ; wanted = Math.min(MOST_SAMPLES, GROWTH * wanted)) {
+    for (let wanted = firstPass(until); ; ) {
       const each = Math.ceil(wanted / REPLICATES);
       await pass(workers, frame, each - frame.samples, (done) =>
         progress(`${REPLICATES * each} samples a pixel: ${Math.round((100 * done) / bands)} %`),
@@ -72,10 +71,16 @@ export async function renderFrame(request: FrameRequest): Promise<RenderedFrame>
         `${samplesOf(frame)} samples a pixel, median error ${(100 * rendered.medianError).toFixed(1)} %`,
       );
       if (enough || rendered.medianError <= limit) return rendered;
+      wanted = Math.min(MOST_SAMPLES, stillNeeded(samplesOf(frame), rendered.medianError / limit));
     }
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
+}
+
+/** Noise falls with the root of the samples; no more than twice as many on the word of one pass. */
+function stillNeeded(samples: number, tooNoisy: number): number {
+  return Math.max(samples + REPLICATES, samples * Math.min(2, tooNoisy ** 2));
 }
 
 function firstPass(until: FrameRequest['until']): number {

@@ -10,7 +10,8 @@ import { luminance } from '../transport/light-bins.ts';
  *
  * with the variance V that the spread of the samples shows, so that a difference counts only where it is more than noise;
  * B is averaged with the weights e^(−max(0, d²)), and the other way round. What the two averages still differ by is the
- * noise that is left. Weights sum to one, so that light is moved by a few pixels at most and neither gained nor lost.
+ * noise that is left. Weights sum to one at every pixel, so that an even surface keeps its level; the edge of a bare lamp, far
+ * over white, may lose a part of its pixel.
  */
 export interface NoisyFrame {
   readonly width_px: number;
@@ -37,7 +38,7 @@ const UNSEEN = 1.6;
 const REACH_px = 5;
 const PATCH_px = 1;
 const K = 0.45;
-/** Variances, and what is left of the noise, are themselves means over so many pixels around. */
+/** Variances, as shares of what is bright, and what is left of the noise are themselves means over so many pixels around. */
 const SPREAD_px = 2;
 const LEFT_SPREAD_px = 3;
 
@@ -45,8 +46,7 @@ const LEFT_SPREAD_px = 3;
 export function withoutNoise(frame: NoisyFrame, progress: (share: number) => void = () => {}): QuietFrame {
   const { width_px: w, height_px: h, halves } = frame;
   const pixels = w * h;
-  const variance = boxMean(frame.variance, w, h, SPREAD_px);
-  const relative = relativeVariance(halves, variance);
+  const relative = boxMean(relativeVariance(halves, frame.variance), w, h, SPREAD_px);
   const filtered = halves.map(() => new Float64Array(3 * pixels));
   const weights = halves.map(() => new Float64Array(pixels));
   const distance = new Float64Array(pixels);

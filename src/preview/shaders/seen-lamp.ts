@@ -1,0 +1,38 @@
+import type { Chunk } from './chunk.ts';
+import { faceHit } from './face-hit.ts';
+import { lampSight } from './lamp-sight.ts';
+import { surfaceLamps } from './surface-lamps.ts';
+
+/** Lamp faces that a camera's ray meets. */
+export const seenLamp: Chunk = {
+  name: 'seen-lamp',
+  needs: [lampSight, faceHit, surfaceLamps],
+  code: /* glsl */ `
+// Edge-on a face shows nothing.
+const float LEAST_FACE_COSINE = 1e-4;
+
+// Whether a ray meets the front of a lit lamp's face within 0..D: then D is where, and L its radiance, haze not taken off.
+// After a reflection in a surface of that α (none below 0), only lamps that such a ray is meant to find.
+bool seesLamp(vec3 o, vec3 d, float mirrorAlpha, inout float D, out vec3 L) {
+  int seen = -1;
+  for (int i = 0; i < litLampsAt.x; i++) {
+    int lamp = litLampAt(i).lamp;
+    Emitter emitter = emitterAt(lamp);
+    float cosGamma = -dot(d, emitter.a);
+    if (cosGamma < LEAST_FACE_COSINE) continue;
+    vec3 g = o - emitter.origin;
+    float t = dot(g, emitter.a) / cosGamma;
+    if (t <= 0.0 || t >= D) continue;
+    vec3 h = g + t * d;
+    if (!onFace(emitter.face, dot(h, emitter.r), dot(h, emitter.t))) continue;
+    if (mirrorAlpha >= 0.0 && !lobeFindsLamp(mirrorAlpha, faceRadius_m(emitter.face), t)) continue;
+    seen = lamp;
+    D = t;
+  }
+  if (seen < 0) return false;
+  Emitter emitter = emitterAt(seen);
+  L = lampRgb(seen) * emitted_cd(emitter, -d) / (faceArea_m2(emitter.face) * -dot(d, emitter.a));
+  return true;
+}
+`,
+};

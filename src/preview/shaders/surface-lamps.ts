@@ -1,0 +1,127 @@
+import type { Chunk } from './chunk.ts';
+import { clearance } from './clearance.ts';
+import { connection } from './connection.ts';
+import { evaluate } from './evaluate.ts';
+import { lampSight } from './lamp-sight.ts';
+import { linearRgb } from './linear-rgb.ts';
+import { mirrorConnection } from './mirror-connection.ts';
+import { packedPanes } from './packed-panes.ts';
+import { packedSurfaces } from './packed-surfaces.ts';
+import { paneLobe } from './pane-lobe.ts';
+import { surfacePoint } from './surface-point.ts';
+
+/**
+ * Lamp light at a point, sent on along the path: all lamps weighed by what they would give with nothing in the way, one
+ * kept (resampled importance, Talbot 2005). The point is one of a surface, of a pane that scatters, or a meter.
+ */
+export const surfaceLamps: Chunk = {
+  name: 'surface-lamps',
+  needs: [connection, lampSight, linearRgb, evaluate, packedSurfaces, packedPanes, paneLobe, surfacePoint, mirrorConnection, clearance],
+  code: /* glsl */ `
+// Up to this α a reflection is sharp: a camera's path goes on through it as if it looked round a corner.
+const float SHARP_MAX_ALPHA = 0.02;
+
+// How the glossy part of a surface answers lamps when a path arrives: as it is, but for lamps that its lobe finds;
+// weighed against the mirror connection of the vertex before, blurred where that could not be; blurred.
+const int GLOSS_SHARP = 0;
+const int GLOSS_THROWN = 1;
+const int GLOSS_BLURRED = 2;
+
+bool lobeFindsLamp(float alpha, float lampRadius_m, float distance_m) {
+  return alpha < SHARP_MAX_ALPHA && alpha * distance_m < lampRadius_m;
+}
+
+const int AT_SURFACE = 0;
+const int AT_PANE = 1;
+const int AT_METER = 2;
+
+struct LitPoint {
+  // AT_SURFACE, AT_PANE or AT_METER.
+  int kind;
+  // The point's axes; of a pane, n its normal and o the direction, in the world, toward which it scatters.
+  SurfacePoint at;
+  // Index of the surface or pane, and of the part.
+  int substance;
+  int part;
+  int gloss;
+  // Where the vertex before stood and how densely it chose this direction.
+  vec3 before;
+  float density;
+  bool dome;
+};
+
+float receptorResponse(bool dome, float cosTheta) {
+  return dome ? (1.0 + cosTheta) / 2.0 : max(0.0, cosTheta);
+}
+
+// The luminance of the lamp that was kept, standing for all, in linear RGB, and the straight way to it.
+bool lightOfLamps(LitPoint point, inout RandomState random, out vec3 light, out LampSight kept) {
+  float total = 0.0;
+  float choice = nextRandom(random);
+  vec3 keptValue = vec3(0.0);
+  float keptWeight = 0.0;
+  SurfaceOptics optics;
+  SurfaceOptics blurred;
+  PaneLobe lobe;
+  float scattered = 0.0;
+  if (point.kind == AT_SURFACE) {
+    optics = surfaceOptics(point.substance);
+    blurred = blurredOptics(point.substance);
+  }
+  if (point.kind == AT_PANE) {
+    lobe = paneLobeOf(point.substance);
+    scattered = paneScattered(point.substance);
+  }
+  float onSide = dot(point.at.o, point.at.n);
+  for (int i = 0; i < litLampsAt.x; i++) {
+    int lamp = litLampAt(i).lamp;
+    Emitter emitter = emitterAt(lamp);
+    LampSight sight;
+    float u = nextRandom(random);
+    float v = nextRandom(random);
+    choosePoint(emitter, u, v, sight);
+    seePoint(emitter, point.at.p, sight);
+    vec3 value = vec3(0.0);
+    float iz = dot(sight.w, point.at.n);
+    if (sight.normal_lx == 0.0) continue;
+    if (point.kind == AT_METER) {
+      value = lampRgb(lamp) * (sight.normal_lx * receptorResponse(point.dome, iz));
+    } else if (point.kind == AT_PANE) {
+      // Light passes through: lamp and receiver on opposite sides.
+      if (iz * onSide >= 0.0) continue;
+      float cosIn = abs(iz);
+      value = lampRgb(lamp) * (scattered * sight.normal_lx * cosIn *
+        lobeTransmission(lobe, cosIn, abs(onSide), -dot(sight.w, point.at.o)));
+    } else {
+      if (iz <= 0.0) continue;
+      float arriving = sight.normal_lx * iz;
+      value = lampOnSurface(lamp, point.substance) * (baseShare(optics, iz, point.at.o.z) / PI * arriving);
+      if (optics.glossy && !(point.gloss == GLOSS_SHARP && lobeFindsLamp(optics.alpha, faceRadius_m(emitter.face), sight.d_m))) {
+        float other = point.gloss == GLOSS_THROWN
+          ? mirrorConnectionDensity(point.part, i, point.before, point.at.p, sight.s)
+          : 0.0;
+        bool asItIs = point.gloss == GLOSS_SHARP || other > 0.0;
+        // A flat mirror behind a sharp reflection: neither a connection nor chance finds the lamp in it; it is left out.
+        bool lost = point.gloss == GLOSS_BLURRED && optics.alpha < SHARP_MAX_ALPHA && mirrorsOf(point.part).count > 0;
+        if (!lost) {
+          SurfaceOptics as = blurred;
+          if (asItIs) as = optics;
+          value += lampRgb(lamp) * evaluateSurface(as, inAxesOf(point.at, sight.w), point.at.o, GLOSSY) *
+            (arriving * (other > 0.0 ? point.density / (point.density + other) : 1.0));
+        }
+      }
+    }
+    // Light of a saturated gel may lie outside the RGB gamut; what counts for choosing is how much there is.
+    float weight = abs(luminanceOfRgb(value)) + 1e-3 * (abs(value.r) + abs(value.g) + abs(value.b));
+    if (keeps(weight, total, choice)) {
+      keptValue = value;
+      keptWeight = weight;
+      kept = sight;
+    }
+  }
+  if (keptWeight == 0.0) return false;
+  light = keptValue * (total / keptWeight);
+  return true;
+}
+`,
+};
