@@ -1,17 +1,16 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Face, faceArea_m2, faceRadius_m, placeOnFace } from '../../src/core/lamps/face.ts';
 import { onFace } from '../../src/core/lamps/face-hit.ts';
-import { type LitCone, type Stretch, withinCone } from '../../src/core/lamps/lit-cone.ts';
+import { lampFrame } from '../../src/core/lamps/lamp-frame.ts';
+import { type LitCone, litCone, type Stretch, withinCone } from '../../src/core/lamps/lit-cone.ts';
 import { beamTableOf, tabulatedBeam } from '../../src/core/photometry/beam-table.ts';
 import type { CandelaTable, Distribution } from '../../src/core/photometry/distribution.ts';
 import { intensityToward } from '../../src/core/photometry/intensity.ts';
-import { litCone } from '../../src/core/lamps/lit-cone.ts';
 import { beamTable } from '../../src/preview/shaders/beam-table.ts';
 import { face as faceChunk } from '../../src/preview/shaders/face.ts';
 import { faceHit } from '../../src/preview/shaders/face-hit.ts';
 import { intensity } from '../../src/preview/shaders/intensity.ts';
 import { withinCone as coneChunk } from '../../src/preview/shaders/lit-cone.ts';
-import { lampFrame } from '../../src/core/lamps/lamp-frame.ts';
 import { synthetic } from '../core/photometry/fixture.ts';
 import { casesFrom, expectAgreement, floatCases } from './support/agreement.ts';
 import { unitVector } from './support/directions.ts';
@@ -84,14 +83,14 @@ describe('a lamp’s face', () => {
     const of = (k: number) => rows.map((_, i) => values[4 * i + k]!);
     // As part of the size of the face: a few roundings.
     expectAgreement(
-      'placeOnFace, by the size of the face',
+      ['placeOnFace r/size', 'placeOnFace t/size'],
       rows,
       rows.flatMap((_, i) => [values[4 * i]! / spans[i]!, values[4 * i + 1]! / spans[i]!]),
       places,
       { absolute: 5e-7 },
     );
     expectAgreement(
-      'faceArea_m2, faceRadius_m',
+      ['faceArea_m2', 'faceRadius_m'],
       rows,
       rows.flatMap((_, i) => [of(2)[i]!, of(3)[i]!]),
       sizes,
@@ -120,7 +119,8 @@ describe('a lamp’s face', () => {
     let undecided = 0;
     let on = 0;
     for (const [i, [shape, across, up, r, t]] of rows.entries()) {
-      const within = (scale: number) => onFace(faceOf(shape!, across!, up!), r! * across! * scale, t! * across! * scale);
+      const within = (scale: number) =>
+        onFace(faceOf(shape!, across!, up!), r! * across! * scale, t! * across! * scale);
       if (within(1) !== within(1 + 1e-6) || within(1) !== within(1 - 1e-6)) undecided++;
       else expect(values[i], `case ${i}: [${rows[i]}]`).toBe(within(1) ? 1 : 0);
       if (within(1)) on++;
@@ -167,7 +167,11 @@ describe('where a ray lies in a lamp’s cone', () => {
     for (const [i, row] of rows.entries()) {
       const meets = (by: number) => {
         const [ax, ay, az, x, y, z, cosine, ox, oy, oz, dx, dy, dz, D] = row;
-        const moved = { apex_m: Float64Array.of(ax!, ay!, az!), axis: Float64Array.of(x!, y!, z!), cosine: cosine! + by };
+        const moved = {
+          apex_m: Float64Array.of(ax!, ay!, az!),
+          axis: Float64Array.of(x!, y!, z!),
+          cosine: cosine! + by,
+        };
         return withinCone(moved, ox!, oy!, oz!, dx!, dy!, dz!, D!, stretch);
       };
       const edge = 1e-5;
@@ -194,7 +198,10 @@ describe('where a ray lies in a lamp’s cone', () => {
     expect(kept.length).toBeGreaterThan(1000);
     expect(undecided).toBeLessThan(600);
     // Distances of 50 m in single precision, over the angle at which the cone is met; a stretch only says where to look.
-    expectAgreement('withinCone', kept, got, expected, { absolute: 2e-3, relative: 1e-4 });
+    expectAgreement(['withinCone from', 'withinCone to'], kept, got, expected, {
+      absolute: 2e-3,
+      relative: 1e-4,
+    });
   });
 });
 
@@ -207,12 +214,14 @@ describe('how strongly a lamp shines', () => {
       [30, 31],
       [50, 80],
       [120, 170],
-    ].map(([beam_deg, field_deg]): Extract<Distribution, { kind: 'beam' }> => ({
-      kind: 'beam',
-      peak_cd: 140_000,
-      beam_deg: beam_deg!,
-      field_deg: field_deg!,
-    }));
+    ].map(
+      ([beam_deg, field_deg]): Extract<Distribution, { kind: 'beam' }> => ({
+        kind: 'beam',
+        peak_cd: 140_000,
+        beam_deg: beam_deg!,
+        field_deg: field_deg!,
+      }),
+    );
     const tables = beams.map((beam) => beamTableOf(beam)!);
     const toward = (beam: number, gamma: number, turn: number) => [
       beam,
@@ -220,7 +229,9 @@ describe('how strongly a lamp shines', () => {
       Math.sin(gamma) * Math.sin(turn),
       Math.cos(gamma),
     ];
-    const edges = beams.flatMap((_, i) => [0, 1e-5, 1e-3, Math.PI / 2, Math.PI].map((gamma) => toward(i, gamma, 1)));
+    const edges = beams.flatMap((_, i) =>
+      [0, 1e-5, 1e-3, Math.PI / 2, Math.PI].map((gamma) => toward(i, gamma, 1)),
+    );
     const cases = casesFrom(
       91,
       6000,
@@ -233,10 +244,7 @@ describe('how strongly a lamp shines', () => {
     );
     const { given, givenCount, rows } = floatCases(cases);
     const { values } = await glsl.evaluate({
-      chunks: [
-        beamTable,
-        numberReader([beamTable], 'float photometryAt(int i) { return numberAt(i); }'),
-      ],
+      chunks: [beamTable, numberReader([beamTable], 'float photometryAt(int i) { return numberAt(i); }')],
       body: `
         float stepsPerChord[${tables.length}] = float[${tables.length}](${tables.map((table) => table.stepsPerChord).join(', ')});
         int beam = int(given(0));
@@ -248,12 +256,13 @@ describe('how strongly a lamp shines', () => {
       textures: { numberTexels: numberTexels(tables.flatMap((table) => Array.from(table.candela))) },
     });
     // The core takes the chord from `a` in double precision: of the rounded direction it must be asked by its true angle.
-    const expected = rows.map(([beam, r, t, a]) =>
-      tabulatedBeam(tables[beam!]!, Math.cos(Math.atan2(Math.hypot(r!, t!), a!))) / 140_000,
+    const expected = rows.map(
+      ([beam, r, t, a]) =>
+        tabulatedBeam(tables[beam!]!, Math.cos(Math.atan2(Math.hypot(r!, t!), a!))) / 140_000,
     );
     // A direction is rounded to 6e-8 of a radian and a step of the chord to 2048 · 6e-8; the steepest flank here falls by 55
     // a radian (2°) and by a 27th a step (30/31).
-    expectAgreement('tabulatedBeam, by the peak', rows, values, expected, { absolute: 1e-5 });
+    expectAgreement(['tabulatedBeam/peak'], rows, values, expected, { absolute: 1e-5 });
   });
 
   const FILES = [
@@ -320,7 +329,9 @@ describe('how strongly a lamp shines', () => {
       resultCount: 1,
       textures: { numberTexels: numberTexels(numbers) },
     });
-    const peaks = distributions.map((d) => (d.kind === 'table' ? d.candela.reduce((m, I) => Math.max(m, I), 0) : 1000));
+    const peaks = distributions.map((d) =>
+      d.kind === 'table' ? d.candela.reduce((m, I) => Math.max(m, I), 0) : 1000,
+    );
     const kept: number[][] = [];
     const got: number[] = [];
     const expected: number[] = [];
@@ -345,6 +356,6 @@ describe('how strongly a lamp shines', () => {
     expect(kept.length).toBeGreaterThan(7900);
     expect(lit).toBeGreaterThan(3000);
     // atan to 2e-5° here; the steepest flank of these files falls by less than 0.3 of the peak a degree.
-    expectAgreement('intensityToward, by the peak', kept, got, expected, { absolute: 1e-5 });
+    expectAgreement(['intensityToward/peak'], kept, got, expected, { absolute: 1e-5 });
   });
 });

@@ -7,9 +7,9 @@ import { isotropic, lampAt, modelOf, opaque, sheetAt } from '../support/light-mo
 
 const FIRST_SEED = 1000;
 const RUNS = 200;
-const ERROR_stops = 0.1;
-const LONG_RUNS = 7;
-const LONG_ERROR_stops = 0.02;
+const ERROR_stops = 0.2;
+const LONG_RUNS = 5;
+const LONG_ERROR_stops = 0.03;
 
 /** A wet floor, a glossy side, haze and one strong lamp: a few bright paths bring much of the light. */
 const YARD = modelOf({
@@ -71,6 +71,6 @@ describe(`the stated error of a spot reading (seeds ${FIRST_SEED} to ${FIRST_SEE
       console.info(`${name}: ${((100 * covered) / RUNS).toFixed(1)} % of ${RUNS} runs`);
       expect(covered / RUNS).toBeGreaterThanOrEqual(least);
     },
-    240_000,
+    300_000,
   );
 });

@@ -9,7 +9,7 @@ import { luminance } from '../transport/light-bins.ts';
  *   d² = ((A_p − A_q)² − (V_p + min(V_p, V_q))) / (k²·(V_p + V_q) + ε)
  *
  * with the variance V that the spread of the samples shows, so that a difference counts only where it is more than noise;
- * B is averaged with the weights e^(−max(0, d²)), and the other way round. What the two averages still differ by is the
+ * B is averaged with the weights e^(−max(0, d²)), less at a distance, and the other way round. What the two averages still differ by is the
  * noise that is left. Weights sum to one at every pixel, so that an even surface keeps its level; the edge of a bare lamp, far
  * over white, may lose a part of its pixel.
  */
@@ -35,9 +35,11 @@ export interface QuietFrame {
 const UNSEEN = 1.6;
 
 /** How far alike pixels are looked for, half the side of the patch, and how much of the noise a difference may be. */
-const REACH_px = 5;
+const REACH_px = 6;
 const PATCH_px = 1;
 const K = 0.45;
+/** Pixels count less the farther off they are, so that a bright speck that is spread has no edges. */
+const NEAR_px = 3;
 /** Variances, as shares of what is bright, and what is left of the noise are themselves means over so many pixels around. */
 const SPREAD_px = 2;
 const LEFT_SPREAD_px = 3;
@@ -134,11 +136,12 @@ function gather(
   weights: Float64Array,
 ): void {
   const [left, right] = [Math.max(0, -dx), Math.min(w, w - dx)];
+  const farther = (dx * dx + dy * dy) / (2 * NEAR_px * NEAR_px);
   for (let y = Math.max(0, -dy); y < Math.min(h, h - dy); y++) {
     for (let x = left; x < right; x++) {
       const p = y * w + x;
       const q = p + dy * w + dx;
-      const weight = Math.exp(-Math.max(0, alike[p]!));
+      const weight = Math.exp(-Math.max(0, alike[p]!) - farther);
       weights[p]! += weight;
       sum[3 * p]! += weight * half[3 * q]!;
       sum[3 * p + 1]! += weight * half[3 * q + 1]!;

@@ -13,8 +13,19 @@ import { newTexels } from './texels.ts';
 const MARGIN_m = 2e-6;
 const MARGIN_RELATIVE = 1e-6;
 
-/** The bodies of a scene: nodes, shapes and openings of layout.ts. */
+const known = new WeakMap<Geometry, Packed>();
+
+/**
+ * The bodies of a scene: nodes, shapes and openings of layout.ts. The same geometry gives the same objects again, so that its
+ * texture need not go to the card again while a lamp is dragged.
+ */
 export function packGeometry(geometry: Geometry): Packed {
+  const packed = known.get(geometry) ?? packedBodies(geometry);
+  known.set(geometry, packed);
+  return packed;
+}
+
+function packedBodies(geometry: Geometry): Packed {
   const { shapeCount, kinds, records, materials, panes, owners, openings, openingStart, hierarchy } =
     geometry;
   const { bounds, skip, first, count, order } = hierarchy;

@@ -17,7 +17,7 @@ export interface PackedLight extends Packed {
  * Surfaces, panes, lamps, haze and sky as layout.ts has them. Where all curves are those of `before`, its texture of curves
  * is kept, the very object, so that it need not go to the card again while a lamp is dragged.
  */
-export function packLight(tracer: Tracer, before?: PackedLight): PackedLight {
+export function packLight(tracer: Tracer, before?: Pick<PackedLight, 'textures' | 'curves'>): PackedLight {
   const { model, emitters, lampRgb, skyRgb, skyLuminance, paneLobes, hazeRegions } = tracer;
   const { surfaces, panes, haze } = model;
   const pairs = emitters.length * surfaces.length;
@@ -33,7 +33,8 @@ export function packLight(tracer: Tracer, before?: PackedLight): PackedLight {
   packPanes(panes, paneLobes, tables, data, panesAt);
   packLamps(emitters, lampRgb, tables, data, lampsAt);
   for (let pair = 0; pair < pairs; pair++)
-    data.set(model.lampOnSurface_RGB.subarray(3 * pair, 3 * pair + 3), 4 * (lampOnSurfaceAt + pair));
+    for (let channel = 0; channel < 3; channel++)
+      data[4 * (lampOnSurfaceAt + pair) + channel] = model.lampOnSurface_RGB[3 * pair + channel]!;
   packHazeRegions(hazeRegions, data, hazeRegionsAt);
 
   const { placed: curves } = tables;

@@ -10,12 +10,16 @@ export interface PackedModel {
   readonly textures: Readonly<Record<string, Texels>>;
   /** By their name; `setUniforms` of gl/uniforms.ts sets them. */
   readonly uniforms: Readonly<Record<string, readonly number[]>>;
+  /** What the texture of curves was packed from. */
+  readonly curves: readonly ArrayLike<number>[];
 }
 
-export function packModel(tracer: Tracer): PackedModel {
+/** Textures that would be as they were in `before` are the very objects of it: they need not go to the card again. */
+export function packModel(tracer: Tracer, before?: PackedModel): PackedModel {
   const geometry = packGeometry(tracer.model.geometry);
-  const light = packLight(tracer);
+  const light = packLight(tracer, before);
   return {
+    curves: light.curves,
     textures: { ...geometry.textures, ...light.textures },
     uniforms: uniformsOf(geometry, light),
   };

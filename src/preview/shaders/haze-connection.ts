@@ -28,7 +28,7 @@ const float LIT_CHANCE = 0.3;
 
 // One estimate of the airlight of all lamps over the hazed stretches of a ray, with so many places tried for each lamp;
 // its shadow ray is still to be traced. False when it is nothing.
-bool connectHaze(vec3 o, vec3 d, HazeStretches stretches, int tries, inout RandomState random, out Connection found) {
+bool connectHaze(vec3 o, vec3 d, HazeStretches stretches, int tries, inout RandomState random, inout Connection found) {
   Haze haze = theHaze();
   float first = firstHazed_m(stretches);
   float last = lastHazed_m(stretches);

@@ -73,7 +73,7 @@ float reflectanceAt(SurfaceOptics optics, float cosine) {
 
 // One estimate of all lamp light thrown by flat glossy faces at x, its three ways still to be traced: the face's own
 // presence, from x to the face, and on to the lamp. False when it is nothing.
-bool connectMirror(vec3 x, vec3 n, int arrival, inout RandomState random, out Connection found) {
+bool connectMirror(vec3 x, vec3 n, int arrival, inout RandomState random, inout Connection found) {
   int count = mirrorPairsAt.x;
   float total = 0.0;
   float chosenWeight = 0.0;

@@ -1,11 +1,13 @@
 import type { Chunk } from './chunk.ts';
 import { connection } from './connection.ts';
+import { packedHaze } from './packed-haze.ts';
+import { clearance } from './clearance.ts';
 import { transportTables } from './transport-tables.ts';
 
 /** Panes that scatter, as sources: a sheet chosen by the solid angle that it may fill. */
 export const paneConnection: Chunk = {
   name: 'pane-connection',
-  needs: [transportTables, connection],
+  needs: [transportTables, connection, packedHaze, clearance],
   code: /* glsl */ `
 // Roughly the solid angle of a sheet from x.
 float sheetWeight(PaneSheet sheet, vec3 x) {
@@ -28,6 +30,31 @@ int chooseSheet(vec3 x, float u, out float chance) {
   }
   chance = kept / total;
   return chosen;
+}
+
+// Chooses a point q of a sheet that shines toward x: the way to it, and how densely it was chosen.
+bool choosePanePoint(vec3 x, vec3 n, int arrival, inout RandomState random, out PaneSheet sheet, out vec3 q, inout Connection found) {
+  float chance;
+  float choice = nextRandom(random);
+  float u = 2.0 * nextRandom(random) - 1.0;
+  float v = 2.0 * nextRandom(random) - 1.0;
+  int chosen = chooseSheet(x, choice, chance);
+  if (chosen < 0) return false;
+  sheet = paneSheetAt(chosen);
+  q = sheet.centre + u * sheet.halfSize.x * sheet.u + v * sheet.halfSize.y * sheet.v;
+  float d = distance(q, x);
+  if (d < 1e-5) return false;
+  vec3 w = (q - x) / d;
+  if (arrival == ARRIVAL_SURFACE && dot(w, n) <= 0.0) return false;
+  float cosOut = abs(dot(w, sheet.n));
+  if (cosOut < 1e-6) return false;
+  found.w = w;
+  found.value = vec3(hazeTransmittance(x, w, d));
+  found.own = chance * d * d / (sheet.area_m2 * cosOut);
+  found.legs = 1;
+  found.from[0] = x;
+  found.to[0] = liftedOff(q, dot(w, sheet.n) > 0.0 ? -sheet.n : sheet.n);
+  return true;
 }
 
 // Density, per steradian at x, with which a connection finds a point of this part at distance d under this cosine.

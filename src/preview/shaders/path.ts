@@ -12,6 +12,7 @@ import { sample } from './sample.ts';
 import { seenLamp } from './seen-lamp.ts';
 import { surfaceLamps } from './surface-lamps.ts';
 import { surfacePoint } from './surface-point.ts';
+import { where } from './where.ts';
 
 /**
  * Follows light backwards from a camera or a meter, as the core's path.ts does: which connections are made at a vertex and
@@ -35,6 +36,7 @@ export const path: Chunk = {
     sample,
     surfacePoint,
     clearance,
+    where,
   ],
   code: /* glsl */ `
 const int REACHED_CAMERA = 0;
@@ -49,14 +51,12 @@ const int MEETS_METER = 4;
 
 // Jobs of a step: of the stretch and a place of haze in it, and of what the stretch ends at.
 const int JOB_AIRLIGHT = 0;
-const int JOB_HAZE_MIRROR = 1;
-const int JOB_HAZE_PANE = 2;
-const int JOB_HAZE_GLOW = 3;
 const int JOB_LAMPS = 4;
-const int JOB_MIRROR = 5;
-const int JOB_PANE = 6;
-const int JOB_GLOW = 7;
 const int JOBS = 8;
+// The task of the other jobs: what is left of their number by 4.
+const int TASK_MIRROR = 1;
+const int TASK_PANE = 2;
+const int TASK_GLOW = 3;
 
 // Guards, not limits: roulette ends paths long before.
 const int MAX_STEPS = 1024;
@@ -83,6 +83,9 @@ float survival(int vertex, float throughput, float weight, inout RandomState ran
 vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) {
   Haze haze = theHaze();
   bool glows = haze.extinction_per_m > 0.0 && litLampsAt.x > 0;
+  // The tasks that there is something for in this scene.
+  int connections = (mirrorPairsAt.x > 0 ? 1 << TASK_MIRROR : 0) | (paneSheetsAt.x > 0 ? 1 << TASK_PANE : 0) |
+    (glows ? 1 << TASK_GLOW : 0);
   vec3 sum = vec3(0.0);
   vec3 beta = vec3(1.0);
   float weight = 1.0;
@@ -125,18 +128,18 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
 
     Hit hit;
     bool solid = false;
-    if (!atMeter) solid = nearestHit(from, along, 0.0, FAR_m, hit);
+    WHERE(!atMeter) solid = nearestHit(from, along, 0.0, FAR_m, hit);
     float D = solid ? hit.t : FAR_m;
     vec3 lampLight = vec3(0.0);
     bool lampSeen = false;
-    if (!glowing && reached == REACHED_CAMERA) lampSeen = seesLamp(from, along, mirrorAlpha, D, lampLight);
+    WHERE(!glowing && reached == REACHED_CAMERA) lampSeen = seesLamp(from, along, mirrorAlpha, D, lampLight);
 
     int jobs = 0;
     int meets = MEETS_NOTHING;
     HazeStretches stretches;
     vec3 hazePlace = vec3(0.0);
     float chance = 0.0;
-    if (haze.extinction_per_m > 0.0 && !atMeter) {
+    WHERE(haze.extinction_per_m > 0.0 && !atMeter) {
       hazeAlong(haze.regionCount, from, along, D, stretches);
       if (glows && stretches.length_m > 0.0) jobs |= 1 << JOB_AIRLIGHT;
       if (!glowing) {
@@ -146,7 +149,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
         // On its first stretch every path asks what light a scattering there would find, weighed by its chance.
         if (chance > 0.0 && (scattered || firstStretch)) {
           hazePlace = from + placeInHaze_m(stretches, depth / haze.extinction_per_m) * along;
-          jobs |= (1 << JOB_HAZE_MIRROR) | (1 << JOB_HAZE_PANE) | (glows ? 1 << JOB_HAZE_GLOW : 0);
+          jobs |= connections;
         }
         if (scattered) meets = MEETS_HAZE;
       }
@@ -171,7 +174,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       ended = response <= 0.0;
       beta = vec3(response / density);
       weight = beta.r;
-      jobs |= (1 << JOB_LAMPS) | (1 << JOB_MIRROR) | (1 << JOB_PANE) | (glows ? 1 << JOB_GLOW : 0);
+      jobs |= (1 << JOB_LAMPS) | (connections << JOB_LAMPS);
       started = true;
     } else if (!glowing) {
       if (meets == MEETS_HAZE) {
@@ -233,8 +236,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
           arriveAt(point, liftedOff(p, -through), along, hit.normal);
           sharp = optics.glossy && optics.alpha < SHARP_MAX_ALPHA;
           jobs |= 1 << JOB_LAMPS;
-          if (!sharp || optics.baseLuminance > 0.0)
-            jobs |= (1 << JOB_MIRROR) | (1 << JOB_PANE) | (glows ? 1 << JOB_GLOW : 0);
+          if (!sharp || optics.baseLuminance > 0.0) jobs |= connections << JOB_LAMPS;
           o = point.p;
         }
       }
@@ -242,10 +244,12 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
     }
 
     LitPoint lit;
-    if (meets == MEETS_SURFACE) {
+    lit.dome = dome;
+    WHERE(meets == MEETS_SURFACE) {
       lit.gloss = reached == REACHED_CAMERA ? GLOSS_SHARP : reached == REACHED_CONNECTED ? GLOSS_THROWN : GLOSS_BLURRED;
       lit.before = before;
       lit.density = density;
+      lit.part = hit.part;
       float u = nextRandom(random);
       float v = nextRandom(random);
       float w = nextRandom(random);
@@ -267,75 +271,49 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
     }
     if (meets == MEETS_SHEET) reached = REACHED_LOOSE;
 
-    for (int job = 0; job < JOBS; job++) {
-      if ((jobs & (1 << job)) == 0) continue;
+    for (int job = 0; job < JOBS; job++) WHERE((jobs & (1 << job)) != 0) {
       bool inHaze = job < JOB_LAMPS;
       int task = job & 3;
       vec3 x = inHaze ? hazePlace : point.p;
       vec3 n = inHaze ? vec3(0.0, 1.0, 0.0) : point.n;
       int arrival = inHaze ? ARRIVAL_HAZE : meets == MEETS_METER ? ARRIVAL_METER : ARRIVAL_SURFACE;
-      vec3 k = here;
-      if (job == JOB_AIRLIGHT) k *= airShare;
-      else if (inHaze) k *= haze.albedo * (wasFirst ? chance : 1.0);
-      else if (meets == MEETS_SHEET) k *= sheetShare;
       Connection found;
+      found.value = vec3(1.0);
+      found.own = 1.0;
       found.legs = 0;
       found.probe = false;
-      bool asked = false;
-      bool ofLamps = job == JOB_LAMPS;
-      if (job == JOB_AIRLIGHT) {
-        if (!connectHaze(from, along, stretches, wasFirst ? FIRST_TRIES : 1, random, found)) continue;
-      } else if (task == JOB_MIRROR - 4) {
-        if (mirrorPairsAt.x == 0 || !connectMirror(x, n, arrival, random, found)) continue;
-        asked = true;
-      } else if (task == JOB_GLOW - 4) {
+      bool there = true;
+      WHERE(job == JOB_AIRLIGHT) {
+        there = connectHaze(from, along, stretches, wasFirst ? FIRST_TRIES : 1, random, found);
+      }
+      WHERE(task == TASK_MIRROR) {
+        there = connectMirror(x, n, arrival, random, found);
+      }
+      WHERE(task == TASK_GLOW) {
         Glow glow = glowAt(x, d, random);
         if (inHaze ? meets == MEETS_HAZE : !throughSharp) glowShare = density / (density + glow.other);
         found.w = glow.w;
-        found.value = vec3(1.0);
         found.own = glow.own;
-        asked = true;
-      } else if (task == JOB_PANE - 4) {
-        float sheetChance;
-        int chosen = chooseSheet(x, nextRandom(random), sheetChance);
-        if (chosen < 0) continue;
-        PaneSheet sheet = paneSheetAt(chosen);
-        float u = 2.0 * nextRandom(random) - 1.0;
-        float v = 2.0 * nextRandom(random) - 1.0;
-        vec3 q = sheet.centre + u * sheet.halfSize.x * sheet.u + v * sheet.halfSize.y * sheet.v;
-        float reach = distance(q, x);
-        if (reach < 1e-5) continue;
-        vec3 w = (q - x) / reach;
-        if (arrival == ARRIVAL_SURFACE && dot(w, n) <= 0.0) continue;
-        float cosOut = abs(dot(w, sheet.n));
-        if (cosOut < 1e-6) continue;
+      }
+      WHERE(task == TASK_PANE) {
+        PaneSheet sheet;
+        vec3 q;
+        there = choosePanePoint(x, n, arrival, random, sheet, q, found);
         lit.kind = AT_PANE;
         lit.at.p = q;
         lit.at.n = sheet.n;
-        lit.at.o = -w;
+        lit.at.o = -found.w;
         lit.substance = sheet.pane;
-        found.w = w;
-        found.value = vec3(hazeTransmittance(x, w, reach));
-        found.own = sheetChance * reach * reach / (sheet.area_m2 * cosOut);
-        found.legs = 1;
-        found.from[0] = x;
-        found.to[0] = liftedOff(q, dot(w, sheet.n) > 0.0 ? -sheet.n : sheet.n);
-        asked = true;
-        ofLamps = true;
       }
       if (job == JOB_LAMPS) {
         lit.kind = meets == MEETS_METER ? AT_METER : meets == MEETS_SHEET ? AT_PANE : AT_SURFACE;
         lit.at = point;
         lit.substance = substance;
-        lit.part = hit.part;
-        lit.dome = dome;
-        found.value = vec3(1.0);
-        found.own = 1.0;
       }
-      if (ofLamps) {
+      WHERE(there && (job == JOB_LAMPS || task == TASK_PANE)) {
         LampSight sight;
         vec3 light;
-        if (!lightOfLamps(lit, random, light, sight)) continue;
+        there = lightOfLamps(lit, random, light, sight);
         found.value *= light;
         vec3 start = lit.at.p;
         if (lit.kind == AT_PANE) start = liftedOff(start, dot(sight.w, lit.at.n) > 0.0 ? lit.at.n : -lit.at.n);
@@ -344,11 +322,10 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
         found.legs++;
       }
 
-      vec3 value = k * found.value;
-      float densities = found.own;
-      if (asked) {
-        vec3 answer;
-        float others;
+      // What the place sends on of this light, and the density of the path's own directions.
+      vec3 answer = vec3(1.0);
+      float others = 0.0;
+      WHERE(there && task > 0) {
         if (inHaze) {
           others = henyeyGreenstein(haze.anisotropy, dot(found.w, along));
           answer = vec3(others);
@@ -361,26 +338,28 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
           others = lobePdf(optics, i, point.o, false) + (sharp ? 0.0 : lobePdf(optics, i, point.o, true));
           answer = max(0.0, i.z) * evaluateSurface(optics, i, point.o, sharp ? DIFFUSE : ALL);
         }
-        value *= answer;
-        densities += others;
       }
-      value /= densities;
-      if (greatest(abs(value)) == 0.0) continue;
-      if (task == JOB_GLOW - 4) {
+      float k = 1.0;
+      if (job == JOB_AIRLIGHT) k = airShare;
+      else if (inHaze) k = haze.albedo * (wasFirst ? chance : 1.0);
+      else if (meets == MEETS_SHEET) k = sheetShare;
+      vec3 value = here * found.value * answer * (k / (found.own + others));
+      there = there && greatest(abs(value)) > 0.0;
+      if (there && task == TASK_GLOW) {
         glowFrom[waiting] = x;
         glowAlong[waiting] = found.w;
         glowCarries[waiting] = value;
         waiting++;
-        continue;
+        there = false;
       }
-      float free = 1.0;
+      float free = there ? 1.0 : 0.0;
       for (int leg = 0; leg < found.legs && free > 0.0; leg++) {
         vec3 way = found.to[leg] - found.from[leg];
         float reach = length(way);
         float through = transmittance(found.from[leg], way / reach, 0.0, reach);
         free *= found.probe && leg == 0 ? (through == 0.0 ? 1.0 : 0.0) : through;
       }
-      sum += free * value;
+      if (there) sum += free * value;
     }
   }
   return sum;

@@ -19,16 +19,30 @@ struct Haze {
 // Defined where the light model is read.
 Haze theHaze();
 
-// How much of 0..D of a ray with a unit direction lies in haze: all of it where haze is everywhere.
+// How much of 0..D of a ray with a unit direction lies in haze: all of it where haze is everywhere. From each place on to
+// where the regions that hold it end, or the next begins, which needs no list of stretches, until one region is left.
 float hazedLength_m(Haze haze, vec3 o, vec3 d, float D) {
   if (haze.everywhere) return D;
-  if (haze.regionCount == 1) {
-    vec2 within = hazeWithin(hazeRegionAt(0), o, d, D);
-    return max(0.0, within.y - within.x);
+  float length_m = 0.0;
+  float t = 0.0;
+  for (int pass = 0; pass <= 2 * haze.regionCount; pass++) {
+    int ahead = 0;
+    float rest = 0.0;
+    float reach = t;
+    float next = D;
+    for (int i = 0; i < haze.regionCount; i++) {
+      vec2 within = hazeWithin(hazeRegionAt(i), o, d, D);
+      if (within.y <= max(within.x, t)) continue;
+      ahead++;
+      rest = within.y - max(within.x, t);
+      if (within.x <= t) reach = max(reach, within.y);
+      else next = min(next, within.x);
+    }
+    if (ahead <= 1) return length_m + rest;
+    length_m += reach - t;
+    t = reach > t ? reach : next;
   }
-  HazeStretches stretches;
-  hazeAlong(haze.regionCount, o, d, D, stretches);
-  return stretches.length_m;
+  return length_m;
 }
 
 // e^(−σ_t·d) of what of 0..D of a ray with a unit direction is hazed.

@@ -15,7 +15,7 @@ import type { Glsl } from '../support/glsl.ts';
 /** Origin, direction, tMin, tMax: as the shader gets them, rounded to single precision. */
 export type TestRay = readonly [number, number, number, number, number, number, number, number];
 
-/** Seeded rays of every way through a scene: from anywhere, from its middle, from its surfaces, between two of them, from afar. */
+/** Seeded rays of every way through a scene: from anywhere, toward it, from its surfaces, between two of them, along an axis, square to one, from afar. */
 export function sceneRays(geometry: Geometry, uniform: Uniform, count: number): TestRay[] {
   const { bounds } = geometry;
   const pick = (): Vec3 => {
@@ -34,7 +34,7 @@ export function sceneRays(geometry: Geometry, uniform: Uniform, count: number): 
     return { p: pick(), n: [0, 1, 0] };
   };
   return Array.from({ length: count }, (_, i): TestRay => {
-    const kind = i % 5;
+    const kind = i % 7;
     if (kind === 0)
       return rounded([...add(pick(), scale(direction(), uniform(0.01, 0.3))), ...direction(), 0, 1e5]);
     if (kind === 1) {
@@ -51,6 +51,13 @@ export function sceneRays(geometry: Geometry, uniform: Uniform, count: number): 
       const [from, to] = [surface(), surface()];
       const o = add(from.p, scale(from.n, 1e-3));
       return rounded([...o, ...subtract(add(to.p, scale(to.n, 1e-3)), o), 0, 1]);
+    }
+    if (kind === 4 || kind === 5) {
+      // Components of zero, both of their signs.
+      const d = [...direction()];
+      d[i % 3] = kind === 4 ? 0 : -0;
+      if (kind === 4) d[(i + 1) % 3] = -0;
+      return rounded([...add(pick(), scale(direction(), uniform(0.01, 5))), ...d, 0, 1e4]);
     }
     const o = scale(direction(), uniform(50, 300));
     return rounded([...o, ...normalize(subtract(pick(), o)), 0, 1e4]);

@@ -1,18 +1,14 @@
 import { expect } from 'vitest';
 import { randomStream } from '../../core/geometry/support/random.ts';
 
-/** Allowed difference: absolute + relative · |expected|. */
-export interface Tolerance {
-  readonly relative?: number;
-  readonly absolute?: number;
-}
-
-/** Numbers of case after case, as a shader gets them; the core is asked with the same, rounded ones. */
-export function floatCases(cases: readonly (readonly number[])[]): {
+/** Numbers of case after case, as a shader gets them; `rows` are the same, rounded, for the core to be asked with. */
+export interface FloatCases {
   readonly given: Float32Array;
   readonly givenCount: number;
   readonly rows: readonly (readonly number[])[];
-} {
+}
+
+export function floatCases(cases: readonly (readonly number[])[]): FloatCases {
   const givenCount = cases[0]!.length;
   const given = Float32Array.from(cases.flat());
   const rows = cases.map((_, i) => Array.from(given.subarray(i * givenCount, (i + 1) * givenCount)));
@@ -23,40 +19,57 @@ export function floatCases(cases: readonly (readonly number[])[]): {
 export function casesFrom(
   seed: number,
   count: number,
-  make: (random: () => number) => number[],
+  make: (draw: () => number) => readonly number[],
   edges: readonly (readonly number[])[] = [],
 ): (readonly number[])[] {
-  const random = randomStream(seed);
-  return [...edges, ...Array.from({ length: count }, () => make(random))];
+  const draw = randomStream(seed);
+  return [...edges, ...Array.from({ length: count }, () => make(draw))];
 }
 
+/** Three results a name, for vectors. */
+export function triples(...names: readonly string[]): string[] {
+  return names.flatMap((name) => ['x', 'y', 'z'].map((axis) => `${name}.${axis}`));
+}
+
+/** Allowed difference: absolute + relative · |expected|, or whatever a case allows. */
+export type Tolerance =
+  | { readonly relative?: number; readonly absolute?: number }
+  | ((expected: number, i: number) => number);
+
 /**
- * Every result near what the core says, `perCase` results a case. Prints the worst, absolute and as part of what is
- * allowed; a failure names its case, which its seed makes again.
+ * Every result near what the core says: for each case one result a name. Prints the worst of each name, its error and what
+ * part that is of the allowed; a failure names its case, whose numbers make it again.
  */
 export function expectAgreement(
-  what: string,
+  names: readonly string[],
   rows: readonly (readonly number[])[],
   got: ArrayLike<number>,
   expected: readonly number[],
-  { relative = 0, absolute = 0 }: Tolerance,
+  tolerance: Tolerance,
 ): void {
-  expect(got.length, `${what}: results`).toBe(expected.length);
-  const perCase = expected.length / rows.length;
-  let worst = { part: -1, i: 0, difference: 0 };
-  let mostRelative = 0;
-  for (let i = 0; i < expected.length; i++) {
-    const difference = Math.abs(got[i]! - expected[i]!);
-    const part = got[i] === expected[i] ? 0 : difference / (absolute + relative * Math.abs(expected[i]!));
-    if (!(part <= worst.part)) worst = { part, i, difference };
-    if (expected[i] !== 0) mostRelative = Math.max(mostRelative, difference / Math.abs(expected[i]!));
+  expect(expected.length, names.join(', ')).toBe(rows.length * names.length);
+  expect(got.length, names.join(', ')).toBe(expected.length);
+  const allowed =
+    typeof tolerance === 'function'
+      ? tolerance
+      : (value: number) => (tolerance.absolute ?? 0) + (tolerance.relative ?? 0) * Math.abs(value);
+  for (const [k, name] of names.entries()) {
+    let worst = { part: 0, i: 0, error: 0 };
+    for (const i of rows.keys()) {
+      const at = i * names.length + k;
+      const error = got[at] === expected[at] ? 0 : Math.abs(got[at]! - expected[at]!);
+      const part = error / allowed(expected[at]!, i);
+      // Written so that NaN is the worst of all.
+      if (error !== 0 && !(part <= worst.part)) worst = { part, i, error };
+    }
+    const at = worst.i * names.length + k;
+    const report =
+      `${name}: ${rows.length} cases, at worst ${worst.error.toExponential(1)} off ${expected[at]!.toPrecision(6)}, ` +
+      `${worst.part.toFixed(2)} of what is allowed, at [${rows[worst.i]!.map((x) => Number(x.toPrecision(6))).join(', ')}]`;
+    console.info(`parity ${report}`);
+    expect(
+      worst.part,
+      `${report}; got ${got[at]}, exactly [${rows[worst.i]!.join(', ')}]`,
+    ).toBeLessThanOrEqual(1);
   }
-  const { i } = worst;
-  const row = rows[Math.floor(i / perCase)]!;
-  const report =
-    `${what}: at worst ${worst.part.toFixed(3)} of what is allowed: ${worst.difference.toExponential(2)} off ` +
-    `${expected[i]!.toPrecision(7)} (got ${got[i]!.toPrecision(7)}), result ${i % perCase} of case [${row.join(', ')}]; ` +
-    `largest relative error ${mostRelative.toExponential(2)}`;
-  console.info(`parity ${report}`);
-  expect(worst.part, report).toBeLessThanOrEqual(1);
 }
