@@ -30,7 +30,7 @@ export interface QuietFrame {
 
 /**
  * The halves, filtered by each other, agree better than either does with the truth: against frames of twenty times the samples, the
- * true median error of our demo and test scenes was 1.2 to 1.6 times what the halves show (tests/statistical).
+ * true median error of our demo and test scenes was 1.2 to 1.6 times what the halves show (tests/cli).
  */
 const UNSEEN = 1.6;
 

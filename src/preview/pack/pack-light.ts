@@ -8,16 +8,8 @@ import { writeStruct } from './struct.ts';
 import { newTables } from './tables.ts';
 import { newTexels } from './texels.ts';
 
-/** What lights and surfaces a scene has, and the curves that they were packed from. */
-export interface PackedLight extends Packed {
-  readonly curves: readonly ArrayLike<number>[];
-}
-
-/**
- * Surfaces, panes, lamps, haze and sky as layout.ts has them. Where all curves are those of `before`, its texture of curves
- * is kept, the very object, so that it need not go to the card again while a lamp is dragged.
- */
-export function packLight(tracer: Tracer, before?: Pick<PackedLight, 'textures' | 'curves'>): PackedLight {
+/** Surfaces, panes, lamps, haze and sky as layout.ts has them. */
+export function packLight(tracer: Tracer): Packed {
   const { model, emitters, lampRgb, skyRgb, skyLuminance, paneLobes, hazeRegions } = tracer;
   const { surfaces, panes, haze } = model;
   const pairs = emitters.length * surfaces.length;
@@ -37,12 +29,8 @@ export function packLight(tracer: Tracer, before?: Pick<PackedLight, 'textures' 
       data[4 * (lampOnSurfaceAt + pair) + channel] = model.lampOnSurface_RGB[3 * pair + channel]!;
   packHazeRegions(hazeRegions, data, hazeRegionsAt);
 
-  const { placed: curves } = tables;
-  const same =
-    before?.curves.length === curves.length && curves.every((curve, i) => curve === before.curves[i]);
   return {
-    curves,
-    textures: { lightTexels, tableTexels: same ? before.textures.tableTexels! : tables.texels() },
+    textures: { lightTexels, tableTexels: tables.texels() },
     sections: {
       surfaces: { at: 0, count: surfaces.length },
       panes: { at: panesAt, count: panes.length },

@@ -3,10 +3,8 @@ import { newTexels, type Texels } from './texels.ts';
 
 /** Curves laid one behind the other, each once however many things use it. */
 export interface Tables {
-  /** The first entry of a curve: that of the array's content, if the very array has been placed before. */
+  /** The first entry of curves that stand together: where they stand already, if the first of them was placed before. */
   place(...curves: readonly ArrayLike<number>[]): number;
-  /** The arrays placed, in order. */
-  readonly placed: readonly ArrayLike<number>[];
   texels(): Texels;
 }
 
@@ -15,7 +13,6 @@ export function newTables(): Tables {
   const starts = new Map<ArrayLike<number>, number>();
   let length = 0;
   return {
-    placed,
     place: (...curves) => {
       const known = starts.get(curves[0]!);
       if (known !== undefined) return known;

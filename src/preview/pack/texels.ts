@@ -14,3 +14,10 @@ export function newTexels(count: number): Texels {
   const height = Math.max(1, Math.ceil(count / ROW_TEXELS));
   return { width: ROW_TEXELS, height, data: new Float32Array(ROW_TEXELS * height * 4) };
 }
+
+/** The earlier of two, the very object, where they hold the same: what has it already need not take it again. */
+export function earlierIfSame(before: Texels | undefined, now: Texels): Texels {
+  if (!before || before.data.length !== now.data.length) return now;
+  for (let i = 0; i < now.data.length; i++) if (before.data[i] !== now.data[i]) return now;
+  return before;
+}

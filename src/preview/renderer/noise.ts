@@ -1,27 +1,47 @@
 /** Independent estimates of every pixel, whose spread is its error; as many as a texel has numbers. */
 export const REPLICATES = 4;
 
-/**
- * How noisy a frame is: the median, over pixels that are not black, of the standard error of a pixel's luminance against
- * the luminance itself. From the sums of luminance by replicate, REPLICATES numbers a pixel, after so many samples in all;
- * NaN before every replicate has one.
- */
-export function medianRelativeError(byReplicate: Float32Array, samples: number): number {
-  if (samples < REPLICATES) return Number.NaN;
-  const errors: number[] = [];
-  for (let at = 0; at < byReplicate.length; at += REPLICATES) {
-    const means = Array.from({ length: REPLICATES }, (_, k) => byReplicate[at + k]! / samplesOf(k, samples));
-    const mean = means.reduce((sum, x) => sum + x, 0) / REPLICATES;
-    if (!(mean > 0)) continue;
-    const squares = means.reduce((sum, x) => sum + (x - mean) ** 2, 0);
-    errors.push(Math.sqrt(squares / (REPLICATES - 1) / REPLICATES) / mean);
-  }
-  if (errors.length === 0) return 0;
-  errors.sort((a, b) => a - b);
-  return errors[errors.length >> 1]!;
+/** A pixel's mean luminance over the replicates, and the variance of that mean. */
+interface PixelLuminance {
+  readonly mean: number;
+  readonly variance: number;
+}
+
+/** From the sums of luminance by replicate, REPLICATES numbers a pixel, after so many samples in all (at least one each). */
+function pixelLuminance(byReplicate: Float32Array, pixel: number, samples: number): PixelLuminance {
+  const means = Array.from(
+    { length: REPLICATES },
+    (_, k) => byReplicate[REPLICATES * pixel + k]! / samplesOf(k, samples),
+  );
+  const mean = means.reduce((sum, x) => sum + x, 0) / REPLICATES;
+  const squares = means.reduce((sum, x) => sum + (x - mean) ** 2, 0);
+  return { mean, variance: squares / (REPLICATES - 1) / REPLICATES };
 }
 
 /** Samples are dealt out to the replicates in turn. */
 function samplesOf(replicate: number, samples: number): number {
   return Math.floor((samples + REPLICATES - 1 - replicate) / REPLICATES);
+}
+
+/** Variance of the mean luminance of each pixel. */
+export function luminanceVariances(byReplicate: Float32Array, samples: number): Float32Array {
+  return Float32Array.from(
+    { length: byReplicate.length / REPLICATES },
+    (_, pixel) => pixelLuminance(byReplicate, pixel, samples).variance,
+  );
+}
+
+/**
+ * How noisy a frame is: the median, over pixels that are not black, of the standard error of a pixel's luminance against
+ * the luminance itself; NaN before every replicate has a sample.
+ */
+export function medianRelativeError(byReplicate: Float32Array, samples: number): number {
+  if (samples < REPLICATES) return Number.NaN;
+  const errors: number[] = [];
+  for (let pixel = 0; pixel < byReplicate.length / REPLICATES; pixel++) {
+    const { mean, variance } = pixelLuminance(byReplicate, pixel, samples);
+    if (mean > 0) errors.push(Math.sqrt(variance) / mean);
+  }
+  errors.sort((a, b) => a - b);
+  return errors[errors.length >> 1] ?? 0;
 }

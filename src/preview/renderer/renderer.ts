@@ -6,11 +6,10 @@ import { newFloatTexture } from '../gl/float-texture.ts';
 import { bindTextures, drawAllPixels, type Program, startProgram, type UnfinishedProgram } from '../gl/program.ts';
 import { type PixelRectangle, readFloats } from '../gl/read-back.ts';
 import { setUniforms } from '../gl/uniforms.ts';
-import type { PackedModel } from '../pack/pack-model.ts';
-import type { Chunk } from '../shaders/chunk.ts';
 import { frame, meterFrame } from '../shaders/frame.ts';
 import { type Accumulation, deleteAccumulation, newAccumulation, sampleDone } from './accumulation.ts';
-import { medianRelativeError } from './noise.ts';
+import { luminanceVariances, medianRelativeError, REPLICATES } from './noise.ts';
+import type { PreviewScene } from './preview-scene.ts';
 import { learnFrom, newTiles, nextTile, type Tiles } from './tiles.ts';
 
 /** What a renderer is doing. */
@@ -31,7 +30,7 @@ export interface RendererOptions {
  * the browser has had its turn. Every change begins the frame anew.
  */
 export interface Renderer {
-  setScene(scene: PackedModel): void;
+  setScene(scene: PreviewScene): void;
   /** The picture of a camera, so many pixels wide and high. @throws GraphicsUnable */
   setCamera(lens: ThinLens, width: number, height: number): void;
   /** Instead of a picture: what meters read, a pixel each. @throws GraphicsUnable */
@@ -42,6 +41,8 @@ export interface Renderer {
   samples(): number;
   /** Median over the pixels of the relative standard error of their luminance; NaN before there is one. */
   noise(): number;
+  /** Variance of the mean luminance of each pixel, from the spread of its replicates. Null before the first four samples. */
+  variances(): Float32Array | null;
   /** Mean linear RGB, three numbers a pixel, rows downward: cd/m² of a camera's frame, lx of meters. Null before the first sample. */
   linear(): Float32Array | null;
   /** How long the longest tile since the last change took, milliseconds. */
@@ -54,7 +55,6 @@ export interface Renderer {
 interface View {
   readonly width: number;
   readonly height: number;
-  readonly program: Chunk;
   readonly lens: ThinLens | null;
   /** Two texels a meter. */
   readonly meters: Float32Array | null;
@@ -62,7 +62,7 @@ interface View {
 
 /** What stands on the card: gone when the context is. */
 interface OnCard {
-  readonly programs: Map<Chunk, UnfinishedProgram | Program>;
+  readonly programs: Map<string, UnfinishedProgram | Program>;
   textures: Record<string, WebGLTexture> | null;
   metersTexture: WebGLTexture | null;
   accumulation: Accumulation | null;
@@ -85,7 +85,7 @@ export function createRenderer(canvas: HTMLCanvasElement | OffscreenCanvas, opti
   requireFloatTargets(gl);
 
   const seed = options.seed ?? 1;
-  let scene: PackedModel | null = null;
+  let scene: PreviewScene | null = null;
   let view: View | null = null;
   let card = emptyCard();
   let tiles: Tiles | null = null;
@@ -123,25 +123,26 @@ export function createRenderer(canvas: HTMLCanvasElement | OffscreenCanvas, opti
     restart();
   }
 
-  /** The program of the view once the driver has built it. */
-  function programOf(chunk: Chunk): Program | null {
-    const known = card.programs.get(chunk) ?? startProgram(gl!, chunk);
-    card.programs.set(chunk, known);
+  /** The program for the view of the scene, once the driver has built it. */
+  function programFor(of: PreviewScene, now: View): Program | null {
+    const key = JSON.stringify([now.meters !== null, of.features]);
+    const known = card.programs.get(key) ?? startProgram(gl!, (now.meters ? meterFrame : frame)(of.features));
+    card.programs.set(key, known);
     if (!('finish' in known)) return known;
     if (!known.isBuilt()) return null;
     const built = known.finish();
-    card.programs.set(chunk, built);
+    card.programs.set(key, built);
     return built;
   }
 
-  function sceneTextures(of: PackedModel): Record<string, WebGLTexture> {
+  function sceneTextures(of: PreviewScene): Record<string, WebGLTexture> {
     card.textures ??= Object.fromEntries(
       Object.entries(of.textures).map(([name, texels]) => [name, newFloatTexture(gl!, texels)]),
     );
     return card.textures;
   }
 
-  function draw(program: Program, of: PackedModel, now: View, tile: PixelRectangle): void {
+  function draw(program: Program, of: PreviewScene, now: View, tile: PixelRectangle): void {
     const accumulation = (card.accumulation ??= newAccumulation(gl!, now.width, now.height));
     const textures = {
       ...sceneTextures(of),
@@ -169,7 +170,7 @@ export function createRenderer(canvas: HTMLCanvasElement | OffscreenCanvas, opti
       restart();
     },
     setCamera(lens, width, height) {
-      setView({ width, height, program: frame, lens, meters: null });
+      setView({ width, height, lens, meters: null });
     },
     setMeters(meters) {
       const texels = meters.flatMap(({ point: { position_m, facing }, receptor }) => [
@@ -179,11 +180,11 @@ export function createRenderer(canvas: HTMLCanvasElement | OffscreenCanvas, opti
         0,
       ]);
       const data = Float32Array.from(texels);
-      setView({ width: meters.length, height: 1, program: meterFrame, lens: null, meters: data });
+      setView({ width: meters.length, height: 1, lens: null, meters: data });
     },
     renderSome(budget_ms) {
       if (gl.isContextLost() || !scene || !view || !tiles) return 'idle';
-      const program = programOf(view.program);
+      const program = programFor(scene, view);
       if (!program) return 'building';
       if (awaited) {
         if (gl.getSyncParameter(awaited.fence, gl.SYNC_STATUS) !== gl.SIGNALED) return 'sampling';
@@ -210,6 +211,10 @@ export function createRenderer(canvas: HTMLCanvasElement | OffscreenCanvas, opti
     noise() {
       if (!card.accumulation) return Number.NaN;
       return medianRelativeError(readFloats(gl, card.accumulation.done, 1), card.accumulation.samples);
+    },
+    variances() {
+      if (!card.accumulation || card.accumulation.samples < REPLICATES) return null;
+      return luminanceVariances(readFloats(gl, card.accumulation.done, 1), card.accumulation.samples);
     },
     linear() {
       if (!card.accumulation || card.accumulation.samples === 0) return null;

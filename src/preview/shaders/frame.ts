@@ -1,4 +1,5 @@
 import type { Chunk } from './chunk.ts';
+import { type Features, featuresChunk } from './features.ts';
 import { face } from './face.ts';
 import { linearRgb } from './linear-rgb.ts';
 import { path } from './path.ts';
@@ -43,9 +44,9 @@ ${start}
 `;
 
 /** One more sample of every pixel of a camera's frame; the rows of the target run downward in the picture. */
-export const frame: Chunk = {
+export const frame = (features: Features): Chunk => ({
   name: 'frame',
-  needs: [path, thinLens, random, face, linearRgb],
+  needs: [featuresChunk(features), path, thinLens, random, face, linearRgb],
   code: `
 uniform vec3 lensPosition;
 uniform vec3 lensForward;
@@ -67,12 +68,12 @@ ${accumulate(
   aimThrough(lens, place.x, place.y, pupil.x, pupil.y, o, d);`,
   'tracePath(o, d, false, false, random)',
 )}`,
-};
+});
 
 /** One more sample of every meter: pixels are meters, two texels each in `meters`: place and 1 for a dome; where it points. */
-export const meterFrame: Chunk = {
+export const meterFrame = (features: Features): Chunk => ({
   name: 'meter-frame',
-  needs: [path, random, linearRgb],
+  needs: [featuresChunk(features), path, random, linearRgb],
   code: `
 uniform sampler2D meters;
 ${accumulate(
@@ -81,4 +82,4 @@ ${accumulate(
   vec3 facing = texelFetch(meters, ivec2(2 * pixel.x + 1, pixel.y), 0).xyz;`,
   'tracePath(place.xyz, facing, true, place.w > 0.5, random)',
 )}`,
-};
+});

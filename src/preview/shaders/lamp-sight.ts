@@ -34,7 +34,10 @@ void seePoint(Emitter emitter, vec3 p, inout LampSight sight) {
   sight.d_m = sqrt(d2);
   sight.w = d / sight.d_m;
   float E = emitted_cd(emitter, -sight.w) / d2;
-  sight.normal_lx = E > 0.0 ? E * hazeTransmittance(p, sight.w, sight.d_m) : E;
+#if HAS_HAZE
+  E *= hazeTransmittance(p, sight.w, sight.d_m);
+#endif
+  sight.normal_lx = E;
 }
 `,
 };

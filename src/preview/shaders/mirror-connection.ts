@@ -138,8 +138,10 @@ bool connectMirror(vec3 x, vec3 n, int arrival, inout RandomState random, inout 
   );
   float perDirection = unfoldedDensity(at, face.alpha, qf) * d2 * d2 / cosOut;
   found.w = w;
-  found.value = glossy * lampRgb(lamp) *
-    (sight.normal_lx * cosIn * hazeTransmittance(x, w, d2) * total / chosenWeight);
+  found.value = glossy * lampRgb(lamp) * (sight.normal_lx * cosIn * total / chosenWeight);
+#if HAS_HAZE
+  found.value *= hazeTransmittance(x, w, d2);
+#endif
   found.own = perDirection;
   vec3 lifted = liftedOff(q, m);
   found.legs = 3;

@@ -49,7 +49,9 @@ bool choosePanePoint(vec3 x, vec3 n, int arrival, inout RandomState random, out 
   float cosOut = abs(dot(w, sheet.n));
   if (cosOut < 1e-6) return false;
   found.w = w;
+#if HAS_HAZE
   found.value = vec3(hazeTransmittance(x, w, d));
+#endif
   found.own = chance * d * d / (sheet.area_m2 * cosOut);
   found.legs = 1;
   found.from[0] = x;

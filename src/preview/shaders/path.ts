@@ -12,7 +12,6 @@ import { sample } from './sample.ts';
 import { seenLamp } from './seen-lamp.ts';
 import { surfaceLamps } from './surface-lamps.ts';
 import { surfacePoint } from './surface-point.ts';
-import { where } from './where.ts';
 
 /**
  * Follows light backwards from a camera or a meter, as the core's path.ts does: which connections are made at a vertex and
@@ -36,7 +35,6 @@ export const path: Chunk = {
     sample,
     surfacePoint,
     clearance,
-    where,
   ],
   code: /* glsl */ `
 const int REACHED_CAMERA = 0;
@@ -52,7 +50,6 @@ const int MEETS_METER = 4;
 // Jobs of a step: of the stretch and a place of haze in it, and of what the stretch ends at.
 const int JOB_AIRLIGHT = 0;
 const int JOB_LAMPS = 4;
-const int JOBS = 8;
 // The task of the other jobs: what is left of their number by 4.
 const int TASK_MIRROR = 1;
 const int TASK_PANE = 2;
@@ -65,6 +62,13 @@ const int LONG = 8;
 const float LONG_SURVIVAL = 0.95;
 // Places tried for each lamp along the stretch that a camera or a meter sees itself.
 const int FIRST_TRIES = 4;
+
+// Place of the lowest bit that is set, of eight.
+int lowestBit(int bits) {
+  int place = (bits & 15) == 0 ? 4 : 0;
+  place += (bits >> place & 3) == 0 ? 2 : 0;
+  return place + ((bits >> place & 1) == 0 ? 1 : 0);
+}
 
 float greatest(vec3 v) {
   return max(v.r, max(v.g, v.b));
@@ -128,18 +132,21 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
 
     Hit hit;
     bool solid = false;
-    WHERE(!atMeter) solid = nearestHit(from, along, 0.0, FAR_m, hit);
+    if (!atMeter) solid = nearestHit(from, along, 0.0, FAR_m, hit);
     float D = solid ? hit.t : FAR_m;
     vec3 lampLight = vec3(0.0);
     bool lampSeen = false;
-    WHERE(!glowing && reached == REACHED_CAMERA) lampSeen = seesLamp(from, along, mirrorAlpha, D, lampLight);
+    if (!glowing && reached == REACHED_CAMERA) lampSeen = seesLamp(from, along, mirrorAlpha, D, lampLight);
 
     int jobs = 0;
     int meets = MEETS_NOTHING;
+#if HAS_HAZE
     HazeStretches stretches;
+#endif
     vec3 hazePlace = vec3(0.0);
     float chance = 0.0;
-    WHERE(haze.extinction_per_m > 0.0 && !atMeter) {
+#if HAS_HAZE
+    if (haze.extinction_per_m > 0.0 && !atMeter) {
       hazeAlong(haze.regionCount, from, along, D, stretches);
       if (glows && stretches.length_m > 0.0) jobs |= 1 << JOB_AIRLIGHT;
       if (!glowing) {
@@ -154,6 +161,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
         if (scattered) meets = MEETS_HAZE;
       }
     }
+#endif
     if (atMeter) meets = MEETS_METER;
 
     SurfacePoint point;
@@ -177,6 +185,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       jobs |= (1 << JOB_LAMPS) | (connections << JOB_LAMPS);
       started = true;
     } else if (!glowing) {
+#if HAS_HAZE
       if (meets == MEETS_HAZE) {
         firstStretch = false;
         float keep = haze.albedo * survival(vertex, greatest(beta) * haze.albedo, weight, random);
@@ -188,7 +197,9 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
         density = henyeyGreenstein(haze.anisotropy, mu);
         before = o;
         reached = REACHED_CONNECTED;
-      } else if (lampSeen) {
+      } else
+#endif
+      if (lampSeen) {
         sum += beta * lampLight;
         ended = true;
       } else if (!solid) {
@@ -205,6 +216,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
           o = liftedOff(p, through);
           if (choice >= direct + scattered) {
             ended = true;
+#if HAS_SHEETS
           } else if (choice >= direct) {
             meets = MEETS_SHEET;
             PaneLobe lobe = paneLobeOf(substance);
@@ -228,6 +240,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
               ended = keep == 0.0;
               beta *= keep;
             }
+#endif
           }
         } else {
           meets = MEETS_SURFACE;
@@ -245,7 +258,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
 
     LitPoint lit;
     lit.dome = dome;
-    WHERE(meets == MEETS_SURFACE) {
+    if (meets == MEETS_SURFACE) {
       lit.gloss = reached == REACHED_CAMERA ? GLOSS_SHARP : reached == REACHED_CONNECTED ? GLOSS_THROWN : GLOSS_BLURRED;
       lit.before = before;
       lit.density = density;
@@ -271,7 +284,10 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
     }
     if (meets == MEETS_SHEET) reached = REACHED_LOOSE;
 
-    for (int job = 0; job < JOBS; job++) WHERE((jobs & (1 << job)) != 0) {
+    while (jobs != 0) {
+      // The next one of its list; a pixel that has fewer jobs than its neighbours does not wait for theirs.
+      int job = lowestBit(jobs);
+      jobs &= jobs - 1;
       bool inHaze = job < JOB_LAMPS;
       int task = job & 3;
       vec3 x = inHaze ? hazePlace : point.p;
@@ -283,19 +299,26 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       found.legs = 0;
       found.probe = false;
       bool there = true;
-      WHERE(job == JOB_AIRLIGHT) {
+#if HAS_HAZE
+      if (job == JOB_AIRLIGHT) {
         there = connectHaze(from, along, stretches, wasFirst ? FIRST_TRIES : 1, random, found);
       }
-      WHERE(task == TASK_MIRROR) {
+#endif
+#if HAS_MIRRORS
+      if (task == TASK_MIRROR) {
         there = connectMirror(x, n, arrival, random, found);
       }
-      WHERE(task == TASK_GLOW) {
+#endif
+#if HAS_HAZE
+      if (task == TASK_GLOW) {
         Glow glow = glowAt(x, d, random);
         if (inHaze ? meets == MEETS_HAZE : !throughSharp) glowShare = density / (density + glow.other);
         found.w = glow.w;
         found.own = glow.own;
       }
-      WHERE(task == TASK_PANE) {
+#endif
+#if HAS_SHEETS
+      if (task == TASK_PANE) {
         PaneSheet sheet;
         vec3 q;
         there = choosePanePoint(x, n, arrival, random, sheet, q, found);
@@ -305,12 +328,13 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
         lit.at.o = -found.w;
         lit.substance = sheet.pane;
       }
+#endif
       if (job == JOB_LAMPS) {
         lit.kind = meets == MEETS_METER ? AT_METER : meets == MEETS_SHEET ? AT_PANE : AT_SURFACE;
         lit.at = point;
         lit.substance = substance;
       }
-      WHERE(there && (job == JOB_LAMPS || task == TASK_PANE)) {
+      if (there && (job == JOB_LAMPS || task == TASK_PANE)) {
         LampSight sight;
         vec3 light;
         there = lightOfLamps(lit, random, light, sight);
@@ -325,7 +349,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       // What the place sends on of this light, and the density of the path's own directions.
       vec3 answer = vec3(1.0);
       float others = 0.0;
-      WHERE(there && task > 0) {
+      if (there && task > 0) {
         if (inHaze) {
           others = henyeyGreenstein(haze.anisotropy, dot(found.w, along));
           answer = vec3(others);
@@ -345,6 +369,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       else if (meets == MEETS_SHEET) k = sheetShare;
       vec3 value = here * found.value * answer * (k / (found.own + others));
       there = there && greatest(abs(value)) > 0.0;
+#if HAS_HAZE
       if (there && task == TASK_GLOW) {
         glowFrom[waiting] = x;
         glowAlong[waiting] = found.w;
@@ -352,6 +377,7 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
         waiting++;
         there = false;
       }
+#endif
       float free = there ? 1.0 : 0.0;
       for (int leg = 0; leg < found.legs && free > 0.0; leg++) {
         vec3 way = found.to[leg] - found.from[leg];

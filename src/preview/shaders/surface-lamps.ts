@@ -62,15 +62,17 @@ bool lightOfLamps(LitPoint point, inout RandomState random, out vec3 light, out 
   float keptWeight = 0.0;
   SurfaceOptics optics;
   SurfaceOptics blurred;
+#if HAS_SHEETS
   PaneLobe lobe;
   float scattered = 0.0;
-  if (point.kind == AT_SURFACE) {
-    optics = surfaceOptics(point.substance);
-    blurred = blurredOptics(point.substance);
-  }
   if (point.kind == AT_PANE) {
     lobe = paneLobeOf(point.substance);
     scattered = paneScattered(point.substance);
+  }
+#endif
+  if (point.kind == AT_SURFACE) {
+    optics = surfaceOptics(point.substance);
+    blurred = blurredOptics(point.substance);
   }
   float onSide = dot(point.at.o, point.at.n);
   for (int i = 0; i < litLampsAt.x; i++) {
@@ -86,23 +88,28 @@ bool lightOfLamps(LitPoint point, inout RandomState random, out vec3 light, out 
     if (sight.normal_lx == 0.0) continue;
     if (point.kind == AT_METER) {
       value = lampRgb(lamp) * (sight.normal_lx * receptorResponse(point.dome, iz));
+#if HAS_SHEETS
     } else if (point.kind == AT_PANE) {
       // Light passes through: lamp and receiver on opposite sides.
       if (iz * onSide >= 0.0) continue;
       float cosIn = abs(iz);
       value = lampRgb(lamp) * (scattered * sight.normal_lx * cosIn *
         lobeTransmission(lobe, cosIn, abs(onSide), -dot(sight.w, point.at.o)));
+#endif
     } else {
       if (iz <= 0.0) continue;
       float arriving = sight.normal_lx * iz;
       value = lampOnSurface(lamp, point.substance) * (baseShare(optics, iz, point.at.o.z) / PI * arriving);
       if (optics.glossy && !(point.gloss == GLOSS_SHARP && lobeFindsLamp(optics.alpha, faceRadius_m(emitter.face), sight.d_m))) {
-        float other = point.gloss == GLOSS_THROWN
-          ? mirrorConnectionDensity(point.part, i, point.before, point.at.p, sight.s)
-          : 0.0;
-        bool asItIs = point.gloss == GLOSS_SHARP || other > 0.0;
+        float other = 0.0;
+        bool lost = false;
+#if HAS_MIRRORS
+        if (point.gloss == GLOSS_THROWN)
+          other = mirrorConnectionDensity(point.part, i, point.before, point.at.p, sight.s);
         // A flat mirror behind a sharp reflection: neither a connection nor chance finds the lamp in it; it is left out.
-        bool lost = point.gloss == GLOSS_BLURRED && optics.alpha < SHARP_MAX_ALPHA && mirrorsOf(point.part).count > 0;
+        lost = point.gloss == GLOSS_BLURRED && optics.alpha < SHARP_MAX_ALPHA && mirrorsOf(point.part).count > 0;
+#endif
+        bool asItIs = point.gloss == GLOSS_SHARP || other > 0.0;
         if (!lost) {
           SurfaceOptics as = blurred;
           if (asItIs) as = optics;

@@ -1,6 +1,7 @@
 import type { ThinLens } from '../../../src/core/camera/thin-lens.ts';
 import type { Receptor } from '../../../src/core/transport/receptor.ts';
 import type { MeterPoint } from '../../../src/core/transport/source-sample.ts';
+import type { Features } from '../../../src/preview/shaders/features.ts';
 import { createRenderer, type Renderer } from '../../../src/preview/renderer/renderer.ts';
 import { textFromWords, wordsFromText, wordsOf } from './words.ts';
 
@@ -10,6 +11,7 @@ export interface FrameJob {
     Record<string, { readonly width: number; readonly height: number; readonly words: string }>
   >;
   readonly uniforms: Readonly<Record<string, readonly number[]>>;
+  readonly features: Features;
   readonly view:
     | { readonly lens: ThinLens; readonly width: number; readonly height: number }
     | { readonly meters: readonly { readonly point: MeterPoint; readonly receptor: Receptor }[] };
@@ -19,6 +21,8 @@ export interface FrameJob {
 export interface FrameOutcome {
   /** Mean linear RGB, three floats a pixel, rows downward. */
   readonly words: string;
+  /** Variance of the mean luminance of each pixel. */
+  readonly varianceWords: string;
   readonly noise: number;
   readonly lost: number;
   readonly build_ms: number;
@@ -42,6 +46,7 @@ window.keyfallFrame = async (job) => {
   const renderer = kept;
   renderer.setScene({
     uniforms: job.uniforms,
+    features: job.features,
     textures: Object.fromEntries(
       Object.entries(job.textures).map(([name, { width, height, words }]) => [
         name,
@@ -61,6 +66,7 @@ window.keyfallFrame = async (job) => {
   const done = performance.now();
   return {
     words: textFromWords(wordsOf(renderer.linear()!)),
+    varianceWords: textFromWords(wordsOf(renderer.variances()!)),
     noise: renderer.noise(),
     lost: renderer.lost(),
     build_ms: built - began,

@@ -7,18 +7,19 @@ import {
   HAZE_REGION,
   LAMP_TEXELS,
   PANE,
+  type Packed,
   SURFACE_KINDS,
   SURFACE_OPTICS,
   SURFACE_TEXELS,
 } from '../../../src/preview/pack/layout.ts';
-import { type PackedLight, packLight } from '../../../src/preview/pack/pack-light.ts';
+import { packLight } from '../../../src/preview/pack/pack-light.ts';
 import { readStruct } from '../../../src/preview/pack/struct.ts';
 import { modelOfEveryKind } from '../support/every-kind.ts';
 import { sceneModel } from '../support/scene-models.ts';
 
 const tracer = newTracer(await modelOfEveryKind());
 const packed = packLight(tracer);
-const light = (of: PackedLight) => of.textures.lightTexels!.data;
+const light = (of: Packed) => of.textures.lightTexels!.data;
 const curve = (at: number, length: number) => [
   ...packed.textures.tableTexels!.data.subarray(at, at + length),
 ];
@@ -135,16 +136,5 @@ describe('packed lights and surfaces read back as they were', () => {
     const clear: Tracer = { ...quay, model: { ...quay.model, haze: null }, hazeRegions: [] };
     expect(packLight(clear).uniforms.hazeNumbers).toEqual([0, 0, 0]);
     expect(packLight(clear).sections.hazeRegions!.count).toBe(0);
-  });
-});
-
-describe('packing again', () => {
-  it('keeps the texture of curves while the curves are the same, and not otherwise', () => {
-    const dimmed = { ...tracer, emitters: tracer.emitters.map((emitter) => ({ ...emitter, gain: 0.1 })) };
-    const again = packLight(dimmed, packed);
-    expect(again.textures.tableTexels).toBe(packed.textures.tableTexels);
-    expect(again.textures.lightTexels).not.toBe(packed.textures.lightTexels);
-    const fewer = packLight({ ...tracer, emitters: tracer.emitters.slice(1) }, packed);
-    expect(fewer.textures.tableTexels).not.toBe(packed.textures.tableTexels);
   });
 });

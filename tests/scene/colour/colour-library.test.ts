@@ -10,21 +10,21 @@ import to from 'colorjs.io/src/to.js';
 import { toGamutCSS } from 'colorjs.io/src/toGamut.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { withinDisplay } from '../../src/core/picture/gamut.ts';
+import { withinDisplay } from '../../../src/core/picture/gamut.ts';
 import {
   type LinearRgb,
   linearRgbFromXyz,
   luminanceOfRgb,
   tristimulusAt,
   xyzFromLinearRgb,
-} from '../../src/core/picture/linear-rgb.ts';
-import { inverse, times } from '../../src/core/picture/matrix3.ts';
-import { srgbDecoded, srgbEncoded } from '../../src/core/picture/srgb-transfer.ts';
-import { toneCurve } from '../../src/core/picture/tone-curve.ts';
-import { balancedWhite, bradfordAdaptation, whiteBalance } from '../../src/core/picture/white-balance.ts';
-import { displayHex } from '../../src/scene/colour/display-colour.ts';
-import { coloursBeyondDisplay } from '../support/colours-beyond-display.ts';
-import { IDENTITY } from '../tolerances.ts';
+} from '../../../src/core/picture/linear-rgb.ts';
+import { inverse, times } from '../../../src/core/picture/matrix3.ts';
+import { srgbDecoded, srgbEncoded } from '../../../src/core/picture/srgb-transfer.ts';
+import { toneCurve } from '../../../src/core/picture/tone-curve.ts';
+import { balancedWhite, bradfordAdaptation, whiteBalance } from '../../../src/core/picture/white-balance.ts';
+import { displayHex } from '../../../src/scene/colour/display-colour.ts';
+import { coloursBeyondDisplay } from '../../support/colours-beyond-display.ts';
+import { IDENTITY } from '../../tolerances.ts';
 
 /**
  * Our colour arithmetic against an independent implementation of the same standards, the colour library. Expected values
