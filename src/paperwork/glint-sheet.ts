@@ -6,6 +6,7 @@ import type {
 } from '../scene/mirror/find-scene-glints.ts';
 import { placeText } from '../scene/mirror/place-on-solid.ts';
 import { CAUTIONS, PLANNING_AID } from './cautions.ts';
+import { correctedText } from './corrected-text.ts';
 import { significant } from './exposure-sheet.ts';
 import { signed } from './signed-text.ts';
 
@@ -228,12 +229,6 @@ function footer(report: GlintReport, shown: readonly SceneGlint[]): string[] {
     PLANNING_AID,
     ...CAUTIONS.eyes,
   ];
-}
-
-/** Their ± stays that of the plan. */
-function correctedText(readings: number): string {
-  const by = readings === 1 ? 'a reading' : `${readings} readings`;
-  return `Lamps and haze as ${by} of the night would have them; ± is still that of the plan.`;
 }
 
 function percent(share: number): string {

@@ -8,6 +8,7 @@ import {
   type StretchReport,
 } from '../scene/separation/separation-report.ts';
 import type { WardrobeRow } from '../scene/separation/wardrobe.ts';
+import { correctedText } from './corrected-text.ts';
 import { exposureHeading, significant } from './exposure-sheet.ts';
 import { signed } from './signed-text.ts';
 import type { SheetTable, TablesSheet } from './tables-sheet.ts';
@@ -60,11 +61,6 @@ const WARDROBE_NOTE =
   'Cloths are worn above and below the waist, the best first; lit anew on the figure, background as it was, each row to about ±0.3 stop.';
 const CONVERSION_NOTE =
   'Conversions are in linear light after white balance, the tone curve after. Noise is against plain luminance without white balance, with equal noise in red, green and blue.';
-
-function correctedText(readings: number): string {
-  const by = readings === 1 ? 'a reading' : `${readings} readings`;
-  return `Lamps and haze as ${by} of the night would have them; ± is still that of the plan.`;
-}
 
 function figuresTable(figures: readonly FigureSeparation[]): SheetTable {
   return {

@@ -8,6 +8,7 @@ import {
   type WalkStep,
 } from '../scene/walk/walk-report.ts';
 import { METER_HEIGHT_m } from '../scene/walk/walker.ts';
+import { correctedText } from './corrected-text.ts';
 import { shutterText, significant } from './exposure-sheet.ts';
 import { signedStops } from './lens-sheet.ts';
 import { metresText } from './tape-text.ts';
@@ -48,11 +49,7 @@ export function walkSheet(report: WalkReport): WalkSheet {
       `Stops: straight light of lamps and sky on a dome to the camera, ${METER_HEIGHT_m} m over the path, before the walker is there; ` +
         `zero ${significant(report.zero_lx)} lx; ±${plusMinus(report.steps)} stop of the inputs. Lamps: what each gives alone, stops. ` +
         'Bounce and glow of haze are not counted: shadows are softer on set.',
-      ...(report.corrected
-        ? [
-            `Lamps and haze as ${report.corrected.readings === 1 ? 'a reading' : `${report.corrected.readings} readings`} of the night would have them; ± is still that of the plan.`,
-          ]
-        : []),
+      ...(report.corrected ? [correctedText(report.corrected.readings)] : []),
       `Shades: marks that lose more than ${SHADOW_STOPS} stop of their straight light to the walker, in stops; spans are for a face ` +
         `0.2 m wide. Times to ±0.2 s: people do not walk by a clock.`,
       `Blur: pixels of ${report.frameWidth_px} across while the shutter is open. Frames at ${significant(report.rate_fps)} fps.`,

@@ -7,6 +7,7 @@ import { length, normalize, subtract, type Vec3 } from '../../core/math/vec3.ts'
 import { xyzFromLinearRgb } from '../../core/picture/linear-rgb.ts';
 import { uvPrimeOf } from '../../core/spectra/chromaticity.ts';
 import { newTracer } from '../../core/transport/tracer.ts';
+import { correctedText } from '../../paperwork/corrected-text.ts';
 import { significant } from '../../paperwork/exposure-sheet.ts';
 import {
   calibrationOf,
@@ -25,9 +26,9 @@ import {
   type OptionValues,
   SETUP_OPTION,
 } from '../command.ts';
+import { openCorrectedSet, UNCORRECTED_OPTION } from '../corrected-set.ts';
 import { DONE } from '../exit.ts';
 import { numberOption, numbersOption } from '../number-option.ts';
-import { openSet } from '../opened-set.ts';
 import { UsageError } from '../usage-error.ts';
 
 const DEFAULT_ERROR_STOPS = 0.05;
@@ -46,6 +47,7 @@ export const spot: CommandLineCommand = {
     setup: SETUP_OPTION,
     camera: CAMERA_OPTION,
     json: JSON_OPTION,
+    uncorrected: UNCORRECTED_OPTION,
     error: {
       type: 'string',
       value: 'STOPS',
@@ -55,12 +57,18 @@ export const spot: CommandLineCommand = {
   async run(path, values, streams) {
     const error_stops = numberOption(values, 'error', 0.001, 2) ?? DEFAULT_ERROR_STOPS;
     const aim = wantedAim(values);
-    const { document, model } = await openSet(path, values, streams);
+    const { document, model, corrections } = await openCorrectedSet(path, values, streams);
     const camera = chosenCamera(document, values.camera as string | undefined);
     const { from_m, direction, inFrame } = lineOfSight(camera, aim);
     const zero_cd_m2 = zeroOf(exposureOf(camera), calibrationOf(document)).luminance_cd_m2;
     const reading = readSpot(newTracer(model), from_m, direction, { zero_cd_m2, error_stops });
-    const looked = { camera, inFrame, zero_cd_m2, seen: thingSeen(model, reading.seen) };
+    const looked = {
+      camera,
+      inFrame,
+      zero_cd_m2,
+      seen: thingSeen(model, reading.seen),
+      readings: corrections?.readings.length ?? 0,
+    };
     const colour = colourSeen(reading, camera, zero_cd_m2);
     streams.out(values.json ? spotJson(reading, looked, colour) : spotText(reading, looked, colour));
     return DONE;
@@ -98,6 +106,8 @@ interface Looked {
   readonly camera: Camera;
   readonly inFrame: boolean;
   readonly zero_cd_m2: number;
+  /** How many of the night's readings correct lamps and haze. */
+  readonly readings: number;
   /** Null for the sky. */
   readonly seen: { readonly id: string; readonly name: string; readonly distance_m: number } | null;
 }
@@ -153,7 +163,7 @@ function spotJson(
 
 function spotText(
   { luminance_cd_m2, stops, uncertainty, parts }: SpotReading,
-  { camera, inFrame, zero_cd_m2, seen }: Looked,
+  { camera, inFrame, zero_cd_m2, seen, readings }: Looked,
   { srgb, uvPrime, whiteBalance_K }: ColourSeen,
 ): string {
   const where = seen ? `${seen.name}, ${seen.distance_m.toFixed(1)} m from camera` : 'the sky, from camera';
@@ -167,5 +177,6 @@ function spotText(
     `surface ${surface}, haze before it ${significant(parts.haze_cd_m2)} cd/m²`,
     `colour ${srgb} in the frame${camera.monochrome ? ', in monochrome' : ` at ${whiteBalance_K} K`}${light}`,
     `±${uncertainty.numerical_stops.toFixed(2)} stop computed (95 %), ±${uncertainty.input_stops.toFixed(1)} of the lamps, the haze and the surface.`,
+    ...(readings > 0 ? [correctedText(readings)] : []),
   ].join('\n');
 }

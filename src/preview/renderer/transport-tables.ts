@@ -55,7 +55,12 @@ export interface TransportTables {
   readonly lists: Readonly<Record<TransportList, readonly [count: number, firstTexel: number]>>;
 }
 
-export type TransportList = 'litLampsAt' | 'mirrorFacesAt' | 'mirrorPairsAt' | 'pairRangesAt' | 'paneSheetsAt';
+export type TransportList =
+  | 'litLampsAt'
+  | 'mirrorFacesAt'
+  | 'mirrorPairsAt'
+  | 'pairRangesAt'
+  | 'paneSheetsAt';
 
 const NO_CONE = { apex: [0, 0, 0], axis: [0, 0, 1], cosine: 2 } as const;
 
@@ -105,7 +110,12 @@ export function transportTables(tracer: Tracer): TransportTables {
   litLamps.forEach((lamp, i) => {
     const bright = coneOf(tracer.brightCones, lamp);
     const lit = coneOf(tracer.litCones, lamp);
-    writeStruct(LIT_LAMP, { bright, lit, lamp, peak_cd: tracer.peak_cd[lamp]! }, data, place('litLampsAt', i));
+    writeStruct(
+      LIT_LAMP,
+      { bright, lit, lamp, peak_cd: tracer.peak_cd[lamp]! },
+      data,
+      place('litLampsAt', i),
+    );
   });
   faces.forEach((face, i) => {
     const { centre_m: centre, u, v, n, halfU_m, halfV_m, oneSided, optics, part } = face;

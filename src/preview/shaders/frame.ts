@@ -1,6 +1,6 @@
 import type { Chunk } from './chunk.ts';
-import { type Features, featuresChunk } from './features.ts';
 import { face } from './face.ts';
+import { type Features, featuresChunk } from './features.ts';
 import { linearRgb } from './linear-rgb.ts';
 import { path } from './path.ts';
 import { random } from './random.ts';

@@ -1,7 +1,7 @@
 import type { Chunk } from './chunk.ts';
+import { clearance } from './clearance.ts';
 import { connection } from './connection.ts';
 import { packedHaze } from './packed-haze.ts';
-import { clearance } from './clearance.ts';
 import { transportTables } from './transport-tables.ts';
 
 /** Panes that scatter, as sources: a sheet chosen by the solid angle that it may fill. */

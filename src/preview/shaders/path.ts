@@ -1,5 +1,5 @@
-import { clearance } from './clearance.ts';
 import type { Chunk } from './chunk.ts';
+import { clearance } from './clearance.ts';
 import { connection } from './connection.ts';
 import { glowConnection } from './glow-connection.ts';
 import { hazeConnection } from './haze-connection.ts';

@@ -16,7 +16,18 @@ import { surfacePoint } from './surface-point.ts';
  */
 export const surfaceLamps: Chunk = {
   name: 'surface-lamps',
-  needs: [connection, lampSight, linearRgb, evaluate, packedSurfaces, packedPanes, paneLobe, surfacePoint, mirrorConnection, clearance],
+  needs: [
+    connection,
+    lampSight,
+    linearRgb,
+    evaluate,
+    packedSurfaces,
+    packedPanes,
+    paneLobe,
+    surfacePoint,
+    mirrorConnection,
+    clearance,
+  ],
   code: /* glsl */ `
 // Up to this α a reflection is sharp: a camera's path goes on through it as if it looked round a corner.
 const float SHARP_MAX_ALPHA = 0.02;

@@ -36,7 +36,12 @@ export function tileDifferences(one: NoisyFrame, other: NoisyFrame, tile_px: num
   return found;
 }
 
-function tileSum({ width, height, rgb, variances }: NoisyFrame, column: number, row: number, tile_px: number) {
+function tileSum(
+  { width, height, rgb, variances }: NoisyFrame,
+  column: number,
+  row: number,
+  tile_px: number,
+) {
   let sum = 0;
   let variance = 0;
   for (let y = row; y < Math.min(height, row + tile_px); y++)
@@ -68,7 +73,11 @@ export function writeComparison(name: string, one: NoisyFrame, other: NoisyFrame
       const stops = Math.log2(Math.max(1e-9, b[at]!) / Math.max(1e-9, a[at]!)) * 2;
       const colour =
         part === 2
-          ? [Math.round(255 * Math.min(1, Math.max(0, stops))), 0, Math.round(255 * Math.min(1, Math.max(0, -stops)))]
+          ? [
+              Math.round(255 * Math.min(1, Math.max(0, stops))),
+              0,
+              Math.round(255 * Math.min(1, Math.max(0, -stops))),
+            ]
           : [grey((part ? b : a)[at]!), grey((part ? b : a)[at]!), grey((part ? b : a)[at]!)];
       rgb.set(colour, 3 * (y * 3 * width * SCALE + x));
     }
@@ -76,6 +85,9 @@ export function writeComparison(name: string, one: NoisyFrame, other: NoisyFrame
   mkdirSync(folder, { recursive: true });
   const file = `${folder}${name.replaceAll(/[^a-z0-9]+/gi, '-')}.png`;
   const title = `${name}: the core's frame, the graphics card's, the difference (full colour at half a stop)`;
-  writeFileSync(file, pngOf({ width_px: 3 * width * SCALE, height_px: height * SCALE, rgb }, { Title: title }));
+  writeFileSync(
+    file,
+    pngOf({ width_px: 3 * width * SCALE, height_px: height * SCALE, rgb }, { Title: title }),
+  );
   return file;
 }

@@ -4,7 +4,15 @@ import type { Shape } from '../../../src/core/geometry/shape.ts';
 import type { LightModel } from '../../../src/core/light-model/light-model.ts';
 import type { Vec3 } from '../../../src/core/math/vec3.ts';
 import type { CandelaTable } from '../../../src/core/photometry/distribution.ts';
-import { hazeBox, lampAt, type ModelOptions, modelOf, opaque, pane, sheetAt } from '../../support/light-models.ts';
+import {
+  hazeBox,
+  lampAt,
+  type ModelOptions,
+  modelOf,
+  opaque,
+  pane,
+  sheetAt,
+} from '../../support/light-models.ts';
 
 /** Small scenes, each with one thing in it that a renderer may get wrong, and a camera that looks at it. */
 export interface DiagnosticFrame {
@@ -97,9 +105,17 @@ export function diagnosticFrames(): DiagnosticFrame[] {
         parts: [
           FLOOR,
           opaque({ kind: 'sphere', centre_m: [-1.6, 0.5, 0], radius_m: 0.5 }, 1),
-          opaque({ kind: 'cylinder', placement: placementFrom([0, 0.5, -0.6]), radius_m: 0.4, halfHeight_m: 0.5 }, 1),
           opaque(
-            { kind: 'capsule', placement: placementFrom([1.5, 0.6, 0], [0, 0, 40]), radius_m: 0.25, halfLength_m: 0.5 },
+            { kind: 'cylinder', placement: placementFrom([0, 0.5, -0.6]), radius_m: 0.4, halfHeight_m: 0.5 },
+            1,
+          ),
+          opaque(
+            {
+              kind: 'capsule',
+              placement: placementFrom([1.5, 0.6, 0], [0, 0, 40]),
+              radius_m: 0.25,
+              halfLength_m: 0.5,
+            },
             1,
           ),
           opaque({ kind: 'triangle', a_m: [-0.6, 0, 1], b_m: [0.6, 0, 1], c_m: [0, 0.9, 0.8] }, 1),
@@ -112,7 +128,11 @@ export function diagnosticFrames(): DiagnosticFrame[] {
     frame(
       'a rough coat and a metal',
       {
-        parts: [FLOOR, opaque(box([-1, 0.6, -0.5], [1.4, 1.2, 0.2], [0, 30, 0]), 1), opaque(box([1, 0.6, -0.5], [1.4, 1.2, 0.2], [0, -30, 0]), 2)],
+        parts: [
+          FLOOR,
+          opaque(box([-1, 0.6, -0.5], [1.4, 1.2, 0.2], [0, 30, 0]), 1),
+          opaque(box([1, 0.6, -0.5], [1.4, 1.2, 0.2], [0, -30, 0]), 2),
+        ],
         surfaces: [
           { ...GREY, coatIor: 1.33, roughness: 0.5 },
           { ...GREY, coatIor: 1.5, roughness: 0.35 },
@@ -135,7 +155,11 @@ export function diagnosticFrames(): DiagnosticFrame[] {
     frame(
       'light that a glossy wall throws on the floor',
       {
-        parts: [FLOOR, opaque(box([0, 1, -2], [4, 2, 0.2]), 1), opaque(box([0, 0.6, 1.1], [3, 1.2, 0.05]), 0)],
+        parts: [
+          FLOOR,
+          opaque(box([0, 1, -2], [4, 2, 0.2]), 1),
+          opaque(box([0, 0.6, 1.1], [3, 1.2, 0.05]), 0),
+        ],
         surfaces: [WHITE, { reflectance: [0.02, 0.02, 0.02], coatIor: 1.5, roughness: 0.12 }],
         lamps: [lampAt([0, 1.6, 2.5], [0, 1, -2], BEAM, { shape: 'disc', radius_m: 0.15 })],
       },
@@ -190,7 +214,11 @@ export function diagnosticFrames(): DiagnosticFrame[] {
     frame(
       'a lens wide open, focused on what is near',
       {
-        parts: [FLOOR, opaque(box([0, 0.5, 2], [0.4, 1, 0.4]), 1), opaque(box([1, 0.5, -2], [0.6, 1, 0.4]), 1)],
+        parts: [
+          FLOOR,
+          opaque(box([0, 0.5, 2], [0.4, 1, 0.4]), 1),
+          opaque(box([1, 0.5, -2], [0.6, 1, 0.4]), 1),
+        ],
         surfaces: [GREY, WHITE],
         lamps: [
           lampAt([2, 3, 3], [0, 0, 0], BEAM, { shape: 'disc', radius_m: 0.15 }),

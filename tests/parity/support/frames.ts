@@ -37,7 +37,10 @@ export async function openFrames(): Promise<Frames> {
         view,
         samples,
       };
-      const { words, varianceWords, ...outcome } = await page.evaluate((given) => window.keyfallFrame(given), job);
+      const { words, varianceWords, ...outcome } = await page.evaluate(
+        (given) => window.keyfallFrame(given),
+        job,
+      );
       if (complaints.length > 0) throw new Error(complaints.join('\n'));
       return { ...outcome, rgb: floatsOf(words), variances: floatsOf(varianceWords) };
     },

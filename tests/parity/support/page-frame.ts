@@ -1,8 +1,8 @@
 import type { ThinLens } from '../../../src/core/camera/thin-lens.ts';
 import type { Receptor } from '../../../src/core/transport/receptor.ts';
 import type { MeterPoint } from '../../../src/core/transport/source-sample.ts';
-import type { Features } from '../../../src/preview/shaders/features.ts';
 import { createRenderer, type Renderer } from '../../../src/preview/renderer/renderer.ts';
+import type { Features } from '../../../src/preview/shaders/features.ts';
 import { textFromWords, wordsFromText, wordsOf } from './words.ts';
 
 /** What the test asks of the page: everything as plain data. Words are given as text (words.ts). */
