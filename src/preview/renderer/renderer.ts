@@ -126,7 +126,10 @@ export function createRenderer(
     event.preventDefault();
     awaited = null;
     card = emptyCard();
-    for (const accumulation of accumulations()) accumulation.targets = null;
+    for (const accumulation of accumulations()) {
+      accumulation.targets = null;
+      startAgain(accumulation);
+    }
   };
   const restore = (): void => {
     requireFloatTargets(gl);

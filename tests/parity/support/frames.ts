@@ -1,9 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import type { Texels } from '../../../src/preview/pack/texels.ts';
 import type { PreviewScene } from '../../../src/preview/renderer/preview-scene.ts';
+import type { Showing } from '../../../src/preview/renderer/renderer.ts';
 import { launchBrowser } from '../../browser/support/open-page.ts';
 import { openBarePage } from './page-bundle.ts';
-import type { FrameJob, FrameOutcome } from './page-frame.ts';
+import type { FrameJob, FrameOutcome, LifeOutcome } from './page-frame.ts';
 import { textFromWords, wordsFromText, wordsOf } from './words.ts';
 
 export interface GraphicsFrame extends Omit<FrameOutcome, 'words' | 'varianceWords'> {
@@ -15,6 +16,7 @@ export interface GraphicsFrame extends Omit<FrameOutcome, 'words' | 'varianceWor
 
 export interface Frames {
   render(scene: PreviewScene, view: FrameJob['view'], samples: number): Promise<GraphicsFrame>;
+  live(scene: PreviewScene, view: FrameJob['view'], samples: number, showing: Showing): Promise<LifeOutcome>;
   close(): Promise<void>;
 }
 
@@ -25,29 +27,41 @@ export async function openFrames(): Promise<Frames> {
     browser,
     fileURLToPath(new URL('page-frame.ts', import.meta.url)),
   );
+  const told = <T>(outcome: T): T => {
+    if (complaints.length > 0) throw new Error(complaints.join('\n'));
+    return outcome;
+  };
   return {
     close: () => browser.close(),
-    render: async ({ textures, uniforms, features }, view, samples) => {
-      const job: FrameJob = {
-        textures: Object.fromEntries(
-          Object.entries(textures).map(([name, texels]) => [name, asText(texels)]),
-        ),
-        uniforms,
-        features,
-        view,
-        samples,
-      };
-      const { words, varianceWords, ...outcome } = await page.evaluate(
-        (given) => window.keyfallFrame(given),
-        job,
+    render: async (scene, view, samples) => {
+      const job = jobOf(scene, view, samples);
+      const { words, varianceWords, ...outcome } = told(
+        await page.evaluate((given) => window.keyfallFrame(given), job),
       );
-      if (complaints.length > 0) throw new Error(complaints.join('\n'));
       return { ...outcome, rgb: floatsOf(words), variances: floatsOf(varianceWords) };
+    },
+    live: async (scene, view, samples, showing) => {
+      const given = { job: jobOf(scene, view, samples), showing };
+      return told(await page.evaluate(({ job, showing: how }) => window.keyfallLife(job, how), given));
     },
   };
 }
 
-function floatsOf(words: string): Float32Array {
+function jobOf(
+  { textures, uniforms, features }: PreviewScene,
+  view: FrameJob['view'],
+  samples: number,
+): FrameJob {
+  return {
+    textures: Object.fromEntries(Object.entries(textures).map(([name, texels]) => [name, asText(texels)])),
+    uniforms,
+    features,
+    view,
+    samples,
+  };
+}
+
+export function floatsOf(words: string): Float32Array {
   return new Float32Array(wordsFromText(words).buffer);
 }
 

@@ -1,7 +1,12 @@
 import type { ThinLens } from '../../../src/core/camera/thin-lens.ts';
 import type { Receptor } from '../../../src/core/transport/receptor.ts';
 import type { MeterPoint } from '../../../src/core/transport/source-sample.ts';
-import { createRenderer, type Renderer } from '../../../src/preview/renderer/renderer.ts';
+import {
+  createRenderer,
+  type Renderer,
+  type Showing,
+  type Stage,
+} from '../../../src/preview/renderer/renderer.ts';
 import type { Features } from '../../../src/preview/shaders/features.ts';
 import { textFromWords, wordsFromText, wordsOf } from './words.ts';
 
@@ -30,8 +35,21 @@ export interface FrameOutcome {
   readonly longestTile_ms: number;
 }
 
+/** A renderer's life: shown early, sampled, shown, its context lost and given back, sampled again. */
+export interface LifeOutcome {
+  readonly shownEmpty: boolean;
+  readonly samplesWhenFirstShown: number;
+  /** Mean linear RGB. */
+  readonly words: string;
+  /** The canvas as shown, four bytes a pixel, rows upward. */
+  readonly pixels: readonly number[];
+  readonly whileLost: { readonly stage: Stage; readonly samples: number; readonly shown: boolean };
+  readonly sameAgain: boolean;
+}
+
 declare global {
   interface Window {
+    keyfallLife(job: FrameJob, showing: Showing): Promise<LifeOutcome>;
     keyfallFrame(job: FrameJob): Promise<FrameOutcome>;
   }
 }
@@ -44,25 +62,11 @@ let kept: Renderer | undefined;
 window.keyfallFrame = async (job) => {
   kept ??= createRenderer(document.createElement('canvas'));
   const renderer = kept;
-  renderer.setScene({
-    uniforms: job.uniforms,
-    features: job.features,
-    textures: Object.fromEntries(
-      Object.entries(job.textures).map(([name, { width, height, words }]) => [
-        name,
-        { width, height, data: new Float32Array(wordsFromText(words).buffer) },
-      ]),
-    ),
-  });
-  if ('lens' in job.view) renderer.setCamera(job.view.lens, job.view.width, job.view.height);
-  else renderer.setMeters(job.view.meters);
+  setUp(renderer, job);
   const began = performance.now();
   while (renderer.renderSome(BUDGET_ms) === 'building') await browserTurn();
   const built = performance.now();
-  while (renderer.samples() < job.samples) {
-    await browserTurn();
-    if (renderer.renderSome(BUDGET_ms) === 'idle') throw new Error('The renderer has nothing to draw.');
-  }
+  await renderUntil(renderer, () => renderer.samples() >= job.samples);
   const done = performance.now();
   return {
     words: textFromWords(wordsOf(renderer.linear()!)),
@@ -74,6 +78,75 @@ window.keyfallFrame = async (job) => {
     longestTile_ms: renderer.longestTile_ms(),
   };
 };
+
+window.keyfallLife = async (job, showing) => {
+  if (!('lens' in job.view)) throw new Error('A life is that of a camera.');
+  const { width, height } = job.view;
+  const canvas = Object.assign(document.createElement('canvas'), { width, height });
+  const renderer = createRenderer(canvas);
+  const gl = canvas.getContext('webgl2')!;
+  const shownEmpty = renderer.show(showing);
+  setUp(renderer, job);
+  await renderUntil(renderer, () => renderer.show(showing));
+  const samplesWhenFirstShown = renderer.samples();
+  await renderUntil(renderer, () => renderer.samples() >= job.samples);
+  const first = renderer.linear()!;
+  renderer.show(showing);
+  const pixels = new Uint8Array(4 * width * height);
+  gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, pixels);
+
+  const loss = gl.getExtension('WEBGL_lose_context')!;
+  const lost = eventOf(canvas, 'webglcontextlost');
+  loss.loseContext();
+  await lost;
+  const whileLost = {
+    stage: renderer.renderSome(BUDGET_ms),
+    samples: renderer.samples(),
+    shown: renderer.show(showing),
+  };
+  // The browser gives a context back only when the handler of its loss is through.
+  await browserTurn();
+  const restored = eventOf(canvas, 'webglcontextrestored');
+  loss.restoreContext();
+  await restored;
+  await renderUntil(renderer, () => renderer.samples() >= job.samples);
+  const again = renderer.linear()!;
+  renderer.dispose();
+  return {
+    shownEmpty,
+    samplesWhenFirstShown,
+    words: textFromWords(wordsOf(first)),
+    pixels: [...pixels],
+    whileLost,
+    sameAgain: again.every((x, i) => x === first[i]),
+  };
+};
+
+function setUp(renderer: Renderer, { uniforms, features, textures, view }: FrameJob): void {
+  renderer.setScene({
+    uniforms,
+    features,
+    textures: Object.fromEntries(
+      Object.entries(textures).map(([name, { width, height, words }]) => [
+        name,
+        { width, height, data: new Float32Array(wordsFromText(words).buffer) },
+      ]),
+    ),
+  });
+  if ('lens' in view) renderer.setCamera(view.lens, view.width, view.height);
+  else renderer.setMeters(view.meters);
+}
+
+async function renderUntil(renderer: Renderer, reached: () => boolean): Promise<void> {
+  while (!reached()) {
+    await browserTurn();
+    if (renderer.renderSome(BUDGET_ms) === 'idle') throw new Error('The renderer has nothing to draw.');
+  }
+}
+
+function eventOf(canvas: HTMLCanvasElement, name: string): Promise<void> {
+  return new Promise((resolve) => canvas.addEventListener(name, () => resolve(), { once: true }));
+}
 
 /** A timer, for a page that asks again and again at once takes the processor from the software rasteriser. */
 function browserTurn(): Promise<void> {
