@@ -46,7 +46,9 @@ describe('keyfall walk', () => {
       const { out } = await keyfall('walk', QUAY, '--step', '3', '--mark', 'hull', '--json', ...args);
       return JSON.parse(out).steps[0].lamps.find(({ id }: { id: string }) => id === 'back').stops as number;
     };
-    expect((await keyfall('walk', QUAY, '--step', '3')).out).toContain('a reading of the night would have them');
+    expect((await keyfall('walk', QUAY, '--step', '3')).out).toContain(
+      'a reading of the night would have them',
+    );
     expect(await stops()).not.toBeCloseTo(await stops('--uncorrected'), 3);
   });
 

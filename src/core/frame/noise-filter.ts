@@ -10,8 +10,7 @@ import { luminance } from '../transport/light-bins.ts';
  *
  * with the variance V that the spread of the samples shows, so that a difference counts only where it is more than noise;
  * B is averaged with the weights e^(−max(0, d²)), less at a distance, and the other way round. What the two averages still differ by is the
- * noise that is left. Weights sum to one at every pixel, so that an even surface keeps its level; the edge of a bare lamp, far
- * over white, may lose a part of its pixel.
+ * noise that is left. Weights sum to one at every pixel, so that an even surface keeps its level.
  */
 export interface NoisyFrame {
   readonly width_px: number;
@@ -43,12 +42,24 @@ const NEAR_px = 3;
 /** Variances, as shares of what is bright, and what is left of the noise are themselves means over so many pixels around. */
 const SPREAD_px = 2;
 const LEFT_SPREAD_px = 3;
+/** More noise than this share (of variance over the square) is not believed: a small thing far over white is no noise. */
+const MOST_NOISE = 0.2;
+/**
+ * Pixels so many times apart are never averaged, in either direction: a bare lamp or its image is a few pixels of thousands of
+ * times what is around them. What is darker than the middle of the frame counts as that.
+ */
+const FAR_APART = 64;
 
 /** `progress` hears the share that is done. */
 export function withoutNoise(frame: NoisyFrame, progress: (share: number) => void = () => {}): QuietFrame {
   const { width_px: w, height_px: h, halves } = frame;
   const pixels = w * h;
-  const relative = boxMean(relativeVariance(halves, frame.variance), w, h, SPREAD_px);
+  const usual = boxMean(relativeVariance(halves, frame.variance), w, h, SPREAD_px);
+  const relative = usual.map((share) => Math.min(MOST_NOISE, share));
+  const brightness = halves.map((half) =>
+    Float64Array.from({ length: pixels }, (_, p) => brightnessAt(half, p)),
+  );
+  const dim = brightness[0]!.toSorted()[pixels >> 1]!;
   const filtered = halves.map(() => new Float64Array(3 * pixels));
   const weights = halves.map(() => new Float64Array(pixels));
   const distance = new Float64Array(pixels);
@@ -62,7 +73,18 @@ export function withoutNoise(frame: NoisyFrame, progress: (share: number) => voi
       ] as const) {
         differences(halves[asked], relative, w, h, dx, dy, distance);
         const alike = boxMean(distance, w, h, PATCH_px);
-        gather(halves[other], alike, w, h, dx, dy, filtered[other]!, weights[other]!);
+        gather(
+          halves[other],
+          brightness[other]!,
+          dim,
+          alike,
+          w,
+          h,
+          dx,
+          dy,
+          filtered[other]!,
+          weights[other]!,
+        );
       }
     }
   }
@@ -125,8 +147,14 @@ function differences(
   }
 }
 
+function brightnessAt(rgb: Float64Array, p: number): number {
+  return luminance(rgb[3 * p]!, rgb[3 * p + 1]!, rgb[3 * p + 2]!);
+}
+
 function gather(
   half: Float64Array,
+  brightness: Float64Array,
+  dim: number,
   alike: Float64Array,
   w: number,
   h: number,
@@ -141,6 +169,9 @@ function gather(
     for (let x = left; x < right; x++) {
       const p = y * w + x;
       const q = p + dy * w + dx;
+      const P = Math.max(dim, brightness[p]!);
+      const Q = Math.max(dim, brightness[q]!);
+      if (Math.max(P, Q) > FAR_APART * Math.min(P, Q)) continue;
       const weight = Math.exp(-Math.max(0, alike[p]!) - farther);
       weights[p]! += weight;
       sum[3 * p]! += weight * half[3 * q]!;

@@ -18,7 +18,7 @@ export function previewScene(model: LightModel, tracer: Tracer = newTracer(model
     features: {
       haze: tracer.extinction > 0,
       mirrors: tracer.mirrors.length > 0,
-      sheets: tracer.scatterers.length > 0,
+      sheets: model.panes.some(({ scattered }) => scattered > 0),
     },
   };
 }

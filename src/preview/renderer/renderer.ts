@@ -72,7 +72,9 @@ export interface Renderer {
   variances(): Float32Array | null;
   /** Mean linear RGB, three numbers a pixel, rows downward: cd/m² of a camera's frame, lx of meters; null before the first sample. */
   linear(): Float32Array | null;
-  /** How long the longest tile since the last change took, milliseconds. */
+  /** How long the first draw of the last program that was new took, milliseconds: some drivers build only then. */
+  firstDraw_ms(): number;
+  /** How long the longest other tile since the last change took, milliseconds. */
   longestTile_ms(): number;
   /** Samples left out because single precision could not hold them; their pixels are means of the others. */
   lost(): number;
@@ -91,6 +93,8 @@ interface View {
 /** What stands on the card beside accumulations: gone when the context is. */
 interface OnCard {
   readonly programs: Map<string, UnfinishedProgram | Program>;
+  /** Programs that have drawn something. */
+  readonly drawn: Set<Program>;
   scene: Record<string, WebGLTexture> | null;
   meters: WebGLTexture | null;
 }
@@ -101,6 +105,8 @@ interface Awaited {
   readonly tile: PixelRectangle;
   readonly of: Tiles;
   readonly since_ms: number;
+  /** The first draw of a program: the driver may have built it only now. */
+  readonly first: boolean;
 }
 
 /** A coarse frame has this many times fewer pixels across and down, and is not made for frames narrower than that many pixels. */
@@ -119,6 +125,7 @@ export function createRenderer(
   let card = emptyCard();
   let awaited: Awaited | null = null;
   let longest_ms = 0;
+  let firstDraw_ms = 0;
 
   const accumulations = (): Accumulation[] =>
     view ? [view.whole, ...(view.coarse ? [view.coarse] : [])] : [];
@@ -234,8 +241,11 @@ export function createRenderer(
       if (awaited) {
         if (gl.getSyncParameter(awaited.fence, gl.SYNC_STATUS) !== gl.SIGNALED) return 'sampling';
         const took_ms = performance.now() - awaited.since_ms;
-        longest_ms = Math.max(longest_ms, took_ms);
-        learnFrom(awaited.of, awaited.tile, took_ms, budget_ms);
+        if (awaited.first) firstDraw_ms = took_ms;
+        else {
+          longest_ms = Math.max(longest_ms, took_ms);
+          learnFrom(awaited.of, awaited.tile, took_ms, budget_ms);
+        }
         gl.deleteSync(awaited.fence);
         awaited = null;
       }
@@ -250,7 +260,9 @@ export function createRenderer(
       draw(program, scene, view, into, tile);
       const fence = gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
       gl.flush();
-      if (fence) awaited = { fence, tile, of: into.tiles, since_ms };
+      const first = !card.drawn.has(program);
+      card.drawn.add(program);
+      if (fence) awaited = { fence, tile, of: into.tiles, since_ms, first };
       return 'sampling';
     },
     show(showing) {
@@ -278,6 +290,7 @@ export function createRenderer(
       const sums = readBack(0, 1);
       return sums && Float32Array.from({ length: (sums.length / 4) * 3 }, (_, i) => meanAt(sums, i));
     },
+    firstDraw_ms: () => firstDraw_ms,
     longestTile_ms: () => longest_ms,
     lost() {
       const sums = readBack(0, 1);
@@ -315,7 +328,7 @@ function contextOf(canvas: HTMLCanvasElement | OffscreenCanvas): WebGL2Rendering
 }
 
 function emptyCard(): OnCard {
-  return { programs: new Map(), scene: null, meters: null };
+  return { programs: new Map(), drawn: new Set(), scene: null, meters: null };
 }
 
 /** What the next tile belongs to: after a change, a coarse frame first. */

@@ -80,6 +80,6 @@ ${accumulate(
   /* glsl */ `
   vec4 place = texelFetch(meters, ivec2(2 * pixel.x, pixel.y), 0);
   vec3 facing = texelFetch(meters, ivec2(2 * pixel.x + 1, pixel.y), 0).xyz;`,
-  'tracePath(place.xyz, facing, true, place.w > 0.5, random)',
+  'tracePath(liftedOff(place.xyz, facing), facing, true, place.w > 0.5, random)',
 )}`,
 });

@@ -171,7 +171,6 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
     bool sharp = false;
     bool throughSharp = false;
     int substance = -1;
-    vec3 passed = vec3(1.0);
     float sheetShare = 1.0;
     if (meets == MEETS_METER) {
       setNormal(point, along);
@@ -284,8 +283,9 @@ vec3 tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
     }
     if (meets == MEETS_SHEET) reached = REACHED_LOOSE;
 
+    // As many turns as the pixel has jobs, not one for each job there is: a software rasteriser goes through all code of a
+    // loop whatever the pixels ask for, so that turns, not what is done in them, are what costs.
     while (jobs != 0) {
-      // The next one of its list; a pixel that has fewer jobs than its neighbours does not wait for theirs.
       int job = lowestBit(jobs);
       jobs &= jobs - 1;
       bool inHaze = job < JOB_LAMPS;

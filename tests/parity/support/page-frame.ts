@@ -32,6 +32,7 @@ export interface FrameOutcome {
   readonly lost: number;
   readonly build_ms: number;
   readonly sampling_ms: number;
+  readonly firstDraw_ms: number;
   readonly longestTile_ms: number;
 }
 
@@ -75,6 +76,7 @@ window.keyfallFrame = async (job) => {
     lost: renderer.lost(),
     build_ms: built - began,
     sampling_ms: done - built,
+    firstDraw_ms: renderer.firstDraw_ms(),
     longestTile_ms: renderer.longestTile_ms(),
   };
 };
