@@ -8,7 +8,7 @@ import { type Frames, openFrames } from './support/frames.ts';
 
 const WIDTH = 32;
 const HEIGHT = 18;
-const TILE_px = 16;
+const TILE_px = 9;
 /** What a cameraman would not see: the larger of this and of what the noise of both frames allows. */
 const TOLERANCE_STOPS = 0.05;
 /** Of a whole frame, and of the noise that its many pixels leave. */

@@ -13,11 +13,11 @@ import { type Frames, openFrames } from './support/frames.ts';
 const EXPOSURE = { fNumber: 4, shutter_s: 0.02, iso: 800, nd_stops: 0, loss_stops: 0 };
 const CALIBRATION = { flat: 250, dome: 330, reflected: 12.5 };
 /** As many pixels for each meter, so that few draws make many paths. */
-const COPIES = 256;
-const SAMPLES = 32;
+const COPIES = 512;
+const SAMPLES = 24;
 /** A meter that is this far off is another meter; the larger of it and of three standard errors of both. */
 const TOLERANCE_STOPS = 0.05;
-const CORE_ERROR_STOPS = 0.02;
+const CORE_ERROR_STOPS = 0.03;
 
 const WALL = opaque({ kind: 'box', placement: placementFrom([0, 1, -2]), halfSize_m: [2, 1, 0.1] }, 1);
 const FLOOR = opaque({ kind: 'box', placement: placementFrom([0, -0.1, 0]), halfSize_m: [6, 0.1, 6] });

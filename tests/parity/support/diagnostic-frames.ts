@@ -163,7 +163,7 @@ export function diagnosticFrames(): DiagnosticFrame[] {
         surfaces: [WHITE, { reflectance: [0.02, 0.02, 0.02], coatIor: 1.5, roughness: 0.12 }],
         lamps: [lampAt([0, 1.6, 2.5], [0, 1, -2], BEAM, { shape: 'disc', radius_m: 0.15 })],
       },
-      96,
+      192,
       camera([2.5, 2.2, 1], [0, 0, -0.6]),
     ),
     frame(
@@ -174,7 +174,7 @@ export function diagnosticFrames(): DiagnosticFrame[] {
         panes: [{ direct: 0.4, scattered: 0.35, spread_deg: 60 }],
         lamps: [lampAt([0.5, 1.6, -2.5], [0, 0.5, 1], BEAM, { shape: 'disc', radius_m: 0.15 })],
       },
-      96,
+      192,
     ),
     frame(
       'a beam in haze',
@@ -186,7 +186,7 @@ export function diagnosticFrames(): DiagnosticFrame[] {
         albedo: 0.9,
         anisotropy: 0.7,
       },
-      64,
+      48,
     ),
     frame(
       'dense haze in boxes',
@@ -199,7 +199,7 @@ export function diagnosticFrames(): DiagnosticFrame[] {
         anisotropy: 0.5,
         hazeRegions: [hazeBox([-2, 0, -2], [0, 2, 1]), hazeBox([-0.5, 0.5, -1], [2, 1.5, 2])],
       },
-      96,
+      64,
     ),
     frame(
       'a furnace',
