@@ -16,13 +16,6 @@ export function newFloatTexture(gl: WebGL2RenderingContext, texels: Texels): Web
   return texture;
 }
 
-/** Puts other numbers of the same size in a texture. */
-export function refillFloatTexture(gl: WebGL2RenderingContext, texture: WebGLTexture, texels: Texels): void {
-  const { width, height, data } = texels;
-  gl.bindTexture(gl.TEXTURE_2D, texture);
-  gl.texSubImage2D(gl.TEXTURE_2D, 0, 0, 0, width, height, gl.RGBA, gl.FLOAT, data);
-}
-
 /** A texture of zeroes, left bound. */
 export function emptyFloatTexture(gl: WebGL2RenderingContext, width: number, height: number): WebGLTexture {
   const texture = gl.createTexture();
