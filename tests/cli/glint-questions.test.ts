@@ -78,7 +78,7 @@ describe('keyfall glints --clear-region', () => {
     [
       'an unknown lamp',
       [DEMO, '--clear-region', 'bakc'],
-      'found no lamp "bakc"; expected one of back, key, cabin, rim, fill; did you mean "back"?',
+      'found no lamp "bakc"; expected one of back, key, cabin, rim, fill, edge; did you mean "back"?',
     ],
     ['an unknown solid', [DEMO, '--clear-region', 'back', '--solid', 'baot'], 'found no solid "baot"'],
     ['an unknown mark', [DEMO, '--clear-region', 'back', '--mark', 'ada'], 'found no mark "ada"'],

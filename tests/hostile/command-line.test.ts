@@ -111,7 +111,7 @@ describe('wrong use', () => {
     [
       'an unknown setup',
       ['meter', QUAY, '--setup', '1c'],
-      'setups: found no setup "1c"; expected one of 1a, 1b, 2, 3; did you mean "1a"?',
+      'setups: found no setup "1c"; expected one of 1a, 1b, 2, 3, 4, 5; did you mean "1a"?',
     ],
     [
       'an unknown camera',
@@ -121,12 +121,12 @@ describe('wrong use', () => {
     [
       'a setup called __proto__',
       ['meter', QUAY, '--setup', '__proto__'],
-      'setups: found no setup "__proto__"; expected one of 1a, 1b, 2, 3',
+      'setups: found no setup "__proto__"; expected one of 1a, 1b, 2, 3, 4, 5',
     ],
     [
       'a setup that would drive the terminal',
       ['meter', QUAY, '--setup', '\u001b[2J'],
-      'setups: found no setup "\\u001b[2J"; expected one of 1a, 1b, 2, 3',
+      'setups: found no setup "\\u001b[2J"; expected one of 1a, 1b, 2, 3, 4, 5',
     ],
   ])('%s', async (_, args, message) => {
     const err = await refused(...args);
@@ -229,7 +229,7 @@ describe('as a process of its own', () => {
   it('says what is wrong on stderr and exits 2', { timeout: 20_000 }, async () => {
     const { code, out, err } = await npm('meter', 'scenes/night-quay.json', '--setup', '1c');
     expect([code, out]).toEqual([2, '']);
-    expect(err).toBe('setups: found no setup "1c"; expected one of 1a, 1b, 2, 3; did you mean "1a"?\n');
+    expect(err).toBe('setups: found no setup "1c"; expected one of 1a, 1b, 2, 3, 4, 5; did you mean "1a"?\n');
   });
 
   it('runs from its bundle, as a program that a shell can start', { timeout: 60_000 }, async () => {
