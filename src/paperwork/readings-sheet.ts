@@ -60,11 +60,14 @@ export function readingsSheet(report: ReadingsReport, names: Names): TablesSheet
             },
           ],
     findings: [
-      ...report.unused.map(({ id, why }) =>
-        why === 'dark'
-          ? `${id}: left out, 0 lx tells nothing. Meter nearer, or leave the reading out.`
-          : `${id}: left out, by the plan no light of its lamps reaches the mark. Check the lamps named, their aim and what is in the way.`,
-      ),
+      ...report.unused.map(({ id, why }) => `${id}: left out, ${WHY_LEFT_OUT[why]}`),
+      ...readings
+        .filter((reading) => Math.abs(reading.plannedResidual_stops) > DOUBTFUL_stops)
+        .map(
+          (reading) =>
+            `${reading.name}: ${signed(reading.plannedResidual_stops, 1)} stops from the plan, more than lamps and haze usually differ. ` +
+            'Check the figure, which lamps were alight and how they stood: all answers go by it.',
+        ),
       ...readings
         .filter((reading) => reading.outlier)
         .map(
@@ -93,6 +96,17 @@ export function readingsSheet(report: ReadingsReport, names: Names): TablesSheet
     ],
   };
 }
+
+/** Past this a reading is heard but doubted. */
+const DOUBTFUL_stops = 2;
+
+const WHY_LEFT_OUT = {
+  dark: '0 lx tells nothing. Meter nearer, or leave the reading out.',
+  unlit:
+    'by the plan no light of its lamps reaches the mark. Check the lamps named, their aim and what is in the way.',
+  'far-off':
+    'more than 5 stops from the plan. A slip of the pen, another lamp alight, or not the lamp that was planned: mend the figure or the plan.',
+} as const;
 
 function headingOf({ readings, unused, fit }: ReadingsReport): string {
   if (!fit) return unused.length > 0 ? 'No reading that can be used' : 'No readings yet';

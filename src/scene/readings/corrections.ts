@@ -22,7 +22,7 @@ export interface Corrections {
   readonly haze: HazeCorrection | null;
   readonly readings: readonly ReadingResidual[];
   /** Readings that no logarithm can use, and why. */
-  readonly unused: readonly { readonly id: string; readonly why: 'dark' | 'unlit' }[];
+  readonly unused: readonly { readonly id: string; readonly why: Unused }[];
   /** Names of what the readings cannot tell apart: ids of lamps, and `haze`. */
   readonly together: readonly (readonly string[])[];
   /**
@@ -95,7 +95,7 @@ export function correctionsFrom(document: SceneDocument, files: SceneFiles): Cor
   const model = compile(document);
   const scenes = scenesOfReadings(document, readings, compile);
   const planned = predictReadings(readings, scenes);
-  const usable = readings.flatMap((_, k) => (whyUnused(planned[k]!) === null ? [k] : []));
+  const usable = readings.flatMap((_, k) => (whyLeftOut(planned[k]!) === null ? [k] : []));
 
   const prior = planCovariance(model.lamps);
   const n = model.lamps.length + 1;
@@ -172,7 +172,7 @@ export function correctionsFrom(document: SceneDocument, files: SceneFiles): Cor
       };
     }),
     unused: readings.flatMap((reading, k) => {
-      const why = whyUnused(planned[k]!);
+      const why = whyLeftOut(planned[k]!);
       return why === null ? [] : [{ id: reading.id, why }];
     }),
     together: told.together.map((group) => group.map(nameOf)),
@@ -248,6 +248,20 @@ function hazeCorrection(
 function concernedBy(light: readonly ReadingModel[], n: number, haze: boolean): number[] {
   const lamps = new Set(light.flatMap((reading) => reading.lamps.map(({ lamp }) => lamp)));
   return [...[...lamps].sort((a, b) => a - b), ...(haze && lamps.size > 0 ? [n - 1] : [])];
+}
+
+type Unused = 'dark' | 'unlit' | 'far-off';
+
+/**
+ * Thirty-two times the plan or a thirty-second of it is no lamp that differs from its sheet but a slip of the pen, another lamp
+ * or another place; to correct by it would carry the slip into every answer. Common practice, no source.
+ */
+const FAR_OFF_stops = 5;
+
+function whyLeftOut(planned: ReadingModel): Unused | null {
+  const why = whyUnused(planned);
+  if (why !== null) return why;
+  return Math.abs(Math.log2(planned.measured_lx / totalOf(planned))) > FAR_OFF_stops ? 'far-off' : null;
 }
 
 function whyUnused(reading: ReadingModel): 'dark' | 'unlit' | null {

@@ -147,6 +147,18 @@ describe('which readings can be used', () => {
     expect(readings.map((r) => r.id)).toEqual(['good']);
   });
 
+  it('not one that no lamp could explain: a slip is not carried into every answer', () => {
+    const planned = correctionsFrom(stage({ readings: [reading('right', 'face', ['one'], 300)] }), NO_FILES)!;
+    const plan_lx = planned.readings[0]!.planned_lx;
+    const of = (times: number) =>
+      correctionsFrom(stage({ readings: [reading('slip', 'face', ['one'], times * plan_lx)] }), NO_FILES)!;
+    for (const times of [40, 1 / 40, 1e4]) {
+      expect(of(times).unused).toEqual([{ id: 'slip', why: 'far-off' }]);
+      expect(of(times).lamps.every(({ output_stops }) => output_stops === 0)).toBe(true);
+    }
+    expect(of(10).unused).toEqual([]);
+  });
+
   it('none of them leaves everything as planned', () => {
     const scene = stage({ readings: [reading('zero', 'face', ['one'], 0)] });
     const corrections = correctionsFrom(scene, NO_FILES)!;
