@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { placementFrom } from '../../src/core/geometry/placement.ts';
 import type { LightModel } from '../../src/core/light-model/light-model.ts';
 import { normalize, type Vec3 } from '../../src/core/math/vec3.ts';
 import { BATCHES, indirectError_lx, newIndirect, refineIndirect } from '../../src/core/transport/indirect.ts';
 import type { MeterPoint } from '../../src/core/transport/source-sample.ts';
 import { newTracer } from '../../src/core/transport/tracer.ts';
 import { isotropic, lampAt, modelOf, opaque, pane, sheetAt } from '../support/light-models.ts';
+import { WET_YARD } from '../support/wet-yard.ts';
 
 const FIRST_SEED = 1000;
 const RUNS = 200;
@@ -54,27 +54,7 @@ const CASES: Readonly<Record<string, Case>> = {
     truth_lx: null,
   },
   'a wet floor, a glossy side and haze': {
-    model: modelOf({
-      lamps: [
-        lampAt(
-          [8, 2, 1],
-          [0, 1, 1],
-          { kind: 'beam', peak_cd: 20_000, beam_deg: 30, field_deg: 55 },
-          { shape: 'disc', radius_m: 0.1 },
-        ),
-      ],
-      parts: [
-        opaque({ kind: 'box', placement: placementFrom([0, -0.5, 0]), halfSize_m: [10, 0.5, 5] }, 0),
-        opaque(sheetAt(0, 1.5, -1, 12, 3), 1),
-      ],
-      surfaces: [
-        { reflectance: [0.1, 0.1, 0.1], roughness: 0.3, coatIor: 1.33 },
-        { reflectance: [0.05, 0.05, 0.05], roughness: 0.05, coatIor: 1.5 },
-      ],
-      extinction_per_m: 0.01,
-      albedo: 0.95,
-      anisotropy: 0.8,
-    }),
+    model: WET_YARD,
     meter: meterAt([-1, 1.5, 1], [1, 0, 0]),
     truth_lx: null,
   },

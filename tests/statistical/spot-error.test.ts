@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readSpot } from '../../src/core/frame/spot-reading.ts';
-import { placementFrom } from '../../src/core/geometry/placement.ts';
 import { normalize, subtract, type Vec3 } from '../../src/core/math/vec3.ts';
 import { newTracer } from '../../src/core/transport/tracer.ts';
-import { isotropic, lampAt, modelOf, opaque, sheetAt } from '../support/light-models.ts';
+import { isotropic, lampAt, modelOf, opaque } from '../support/light-models.ts';
+import { WET_YARD } from '../support/wet-yard.ts';
 
 const FIRST_SEED = 1000;
 const RUNS = 200;
@@ -11,28 +11,6 @@ const ERROR_stops = 0.2;
 const LONG_RUNS = 5;
 const LONG_ERROR_stops = 0.03;
 
-/** A wet floor, a glossy side, haze and one strong lamp: a few bright paths bring much of the light. */
-const YARD = modelOf({
-  lamps: [
-    lampAt(
-      [8, 2, 1],
-      [0, 1, 1],
-      { kind: 'beam', peak_cd: 20_000, beam_deg: 30, field_deg: 55 },
-      { shape: 'disc', radius_m: 0.1 },
-    ),
-  ],
-  parts: [
-    opaque({ kind: 'box', placement: placementFrom([0, -0.5, 0]), halfSize_m: [10, 0.5, 5] }, 0),
-    opaque(sheetAt(0, 1.5, -1, 12, 3), 1),
-  ],
-  surfaces: [
-    { reflectance: [0.1, 0.1, 0.1], roughness: 0.3, coatIor: 1.33 },
-    { reflectance: [0.05, 0.05, 0.05], roughness: 0.05, coatIor: 1.5 },
-  ],
-  extinction_per_m: 0.01,
-  albedo: 0.95,
-  anisotropy: 0.8,
-});
 const ROOM = modelOf({
   lamps: [lampAt([0.3, 0, 0], [1, 0, 0], isotropic(100))],
   parts: [opaque({ kind: 'sphere', centre_m: [0, 0, 0] as Vec3, radius_m: 2 })],
@@ -43,8 +21,8 @@ const EYE_m: Vec3 = [-6, 1.5, 2];
 /** And how often the interval must hold the truth. */
 const CASES = [
   // Lower than elsewhere: light that goes round several times beside a lamp in haze comes by one path in many thousands.
-  ['the glossy side in haze', YARD, EYE_m, [-2, 1, -1], 0.9],
-  ['air beside the lamp', YARD, EYE_m, [8, 3.2, 1.5], 0.92],
+  ['the glossy side in haze', WET_YARD, EYE_m, [-2, 1, -1], 0.9],
+  ['air beside the lamp', WET_YARD, EYE_m, [8, 3.2, 1.5], 0.92],
   ['a wall of a grey sphere', ROOM, [0, -1, 0], [0.5, 1.5, 0], 0.92],
 ] as const;
 
