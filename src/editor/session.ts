@@ -7,6 +7,7 @@ import type { Scene } from './store/editor-state.ts';
 import { createEditorStore, type EditorStore } from './store/editor-store.ts';
 import { endGesture } from './store/edits.ts';
 import { listenForUndoKeys } from './store/keys.ts';
+import { keepPreferences } from './store/preferences.ts';
 import { keepReading } from './worker/keep-reading.ts';
 import type { BesideFiles } from './worker/reading-desk.ts';
 import { startWorkerDesk } from './worker/worker-desk.ts';
@@ -35,8 +36,11 @@ export function startSession(): Session {
       warnings,
       camera: undefined,
       setup: undefined,
+      step: '',
+      chosen: scene.document.lamps?.slice(0, 1).map(({ id }) => id) ?? [],
       lamp: scene.document.lamps?.[0]?.id,
       mark: undefined,
+      muted: new Set(),
       refusedEdit: null,
       refusedFile: null,
     });
@@ -111,6 +115,7 @@ export function startSession(): Session {
   };
   void start();
   listenForUndoKeys(store);
+  keepPreferences(store);
   return session;
 }
 

@@ -38,16 +38,13 @@ export function LampControls() {
       </h2>
       {setup !== undefined && (
         <p className="note">
-          Setup {setup}
+          Changes belong to setup {setup}
           {setupName && (
             <>
-              , <bdi>{setupName}</bdi>,
+              , <bdi>{setupName}</bdi>
             </>
-          )}{' '}
-          is shown as it stands. Lamps are changed in the base.{' '}
-          <button type="button" onClick={() => store.setState({ setup: undefined })}>
-            Show the base
-          </button>
+          )}
+          ; the base stays as it is.
         </p>
       )}
       {refused && (
@@ -55,7 +52,7 @@ export function LampControls() {
           Not changed: {refused}
         </p>
       )}
-      <fieldset disabled={setup !== undefined} className="dials">
+      <fieldset className="dials">
         <legend className="out-of-sight">Settings</legend>
         <Dial
           label="Level"

@@ -1,3 +1,4 @@
+import { choose } from '../store/choose.ts';
 import { edit } from '../store/edits.ts';
 import { documentShown, setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
@@ -22,7 +23,7 @@ export function LampList() {
               type="button"
               className="lamp-name"
               aria-pressed={id === chosen}
-              onClick={() => store.setState({ lamp: id, refusedEdit: null })}
+              onClick={() => choose(store, [id])}
             >
               <bdi>{name ?? id}</bdi>
               <span className="quiet">{on === false ? 'off' : levelText(level ?? 1)}</span>

@@ -1,5 +1,6 @@
 import type { ExposureSheet } from '../../paperwork/exposure-sheet.ts';
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
+import { choose } from '../store/choose.ts';
 import { documentShown, markChosen } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { StopRule } from './stop-rule.tsx';
@@ -49,7 +50,7 @@ export function LampParts({
           {row.lamps.map((lamp, i) => (
             <tr key={lamp.id} data-lamp={lamp.id}>
               <th scope="row">
-                <button type="button" onClick={() => store.setState({ lamp: lamp.id })}>
+                <button type="button" onClick={() => choose(store, [lamp.id])}>
                   <bdi>{nameOf(lamp.id)}</bdi>
                 </button>
               </th>

@@ -1,5 +1,6 @@
 import type { ExposureSheet } from '../../paperwork/exposure-sheet.ts';
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
+import { choose } from '../store/choose.ts';
 import { markChosen } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { StopRule, StopRuleScale } from './stop-rule.tsx';
@@ -50,7 +51,7 @@ export function ReadingsTable({
                   <button
                     type="button"
                     aria-pressed={row.id === chosen}
-                    onClick={() => store.setState({ mark: row.id })}
+                    onClick={() => choose(store, [row.id])}
                   >
                     <span className="mark-number">{i + 1}</span>
                     <span className="mark-words">

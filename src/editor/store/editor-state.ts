@@ -23,6 +23,10 @@ export interface ShownReading extends Pick<Answer, 'report' | 'problems'> {
   readonly latency_ms: number;
 }
 
+export type LengthSystem = 'metric' | 'imperial';
+/** Night: dark, without blue, for eyes that have adapted. Day: dark words on light ground, for a desk or the sun. */
+export type Scheme = 'night' | 'day';
+
 /** A file that could not be opened, and every reason at once. */
 export interface Refused {
   readonly title: string;
@@ -30,16 +34,25 @@ export interface Refused {
 }
 
 export interface EditorState {
-  /** Null until the first scene is open. The only part that undo goes back over. */
+  /** Null until the first scene is open. With the name of its step all that undo goes back over. */
   readonly scene: Scene | null;
+  /** What was done last, as undo names it: "Move Backlight". Empty for a scene that was opened. */
+  readonly step: string;
   /** Counts the scenes that were opened, for what starts afresh with each. */
   readonly openings: number;
   /** Ids that were asked for; undefined: the first camera, the base. */
   readonly camera: string | undefined;
   readonly setup: string | undefined;
+  /** What is chosen to look at and to change, of any kind; the last one is that whose properties are shown. */
+  readonly chosen: readonly string[];
+  /** The lamp and the mark that were chosen last: they stay lit while something else is chosen. */
   readonly lamp: string | undefined;
   readonly mark: string | undefined;
+  /** Lamps left out of what is looked at; nothing of the scene. */
+  readonly muted: ReadonlySet<string>;
   readonly unit: IlluminanceUnit;
+  readonly lengths: LengthSystem;
+  readonly scheme: Scheme;
   /** A drag or a held key is under way: numbers are of straight light, and history takes it as one step. */
   readonly gesture: boolean;
   /** Why the last edit was not taken. */
@@ -60,12 +73,17 @@ export interface EditorState {
 
 export const INITIAL_STATE: EditorState = {
   scene: null,
+  step: '',
   openings: 0,
   camera: undefined,
   setup: undefined,
+  chosen: [],
   lamp: undefined,
   mark: undefined,
+  muted: new Set(),
   unit: 'lx',
+  lengths: 'metric',
+  scheme: 'night',
   gesture: false,
   refusedEdit: null,
   refusedFile: null,

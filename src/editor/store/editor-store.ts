@@ -9,7 +9,7 @@ const STEPS_KEPT = 300;
 export function createEditorStore() {
   return createStore<EditorState>()(
     temporal(() => INITIAL_STATE, {
-      partialize: ({ scene }) => ({ scene }),
+      partialize: ({ scene, step }) => ({ scene, step }),
       equality: (past, current) => past.scene === current.scene,
       limit: STEPS_KEPT,
     }),

@@ -1,22 +1,42 @@
 import { applyCommand } from '../../scene/commands/apply-command.ts';
 import type { Command } from '../../scene/commands/command.ts';
 import { problemText } from '../../scene/problems/problem.ts';
+import { editInSetup } from '../../scene/setups/edit-in-setup.ts';
 import type { Scene } from './editor-state.ts';
 import type { EditorStore } from './editor-store.ts';
+import { nameOfStep } from './name-of-step.ts';
+import { setupShown } from './shown-scene.ts';
 
-/** Edits the scene, or says on the page why not. Setups are looked at, not edited: while one is shown nothing is taken. */
-export function edit(store: EditorStore, command: Command): void {
-  const { scene, setup, gesture } = store.getState();
-  if (!scene || setup !== undefined) return;
-  const applied = applyCommand(scene.document, command);
-  if (applied.problems) {
-    const first = applied.problems[0];
-    store.setState({ refusedEdit: first ? problemText(first) : 'This change is not possible.' });
-    return;
+/**
+ * Edits the scene, or says on the page why not; several commands are taken all or none, as one step. While a setup is shown,
+ * a change becomes the setup's own. `step` is what undo calls it. Returns whether the edit was taken.
+ */
+export function edit(store: EditorStore, commands: Command | readonly Command[], step?: string): boolean {
+  const state = store.getState();
+  const { scene, gesture } = state;
+  if (!scene) return false;
+  const setup = setupShown(state);
+  const list = Array.isArray(commands) ? (commands as readonly Command[]) : [commands as Command];
+  let { document } = scene;
+  for (const command of list) {
+    const applied =
+      setup === undefined ? applyCommand(document, command) : editInSetup(document, setup, command);
+    if (applied.problems) {
+      const first = applied.problems[0];
+      store.setState({ refusedEdit: first ? problemText(first) : 'This change is not possible.' });
+      return false;
+    }
+    document = applied.document;
   }
-  store.setState({ scene: { ...scene, document: applied.document }, refusedEdit: null });
+  if (document === scene.document) return true;
+  store.setState({
+    scene: { ...scene, document },
+    step: step ?? (list[0] ? nameOfStep(scene.document, list[0]) : ''),
+    refusedEdit: null,
+  });
   // The first change of a gesture recorded what was there before it; the rest of the gesture belongs to that step.
   if (gesture) store.temporal.getState().pause();
+  return true;
 }
 
 /** From here to `endGesture` all edits are one step of history. */

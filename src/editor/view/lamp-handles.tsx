@@ -1,8 +1,9 @@
 import { memo, type ReactNode, useMemo, useRef } from 'react';
 import { BufferGeometry, Color, Float32BufferAttribute, type Group } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
+import { choose } from '../store/choose.ts';
 import { edit } from '../store/edits.ts';
-import { documentShown, setupShown } from '../store/shown-scene.ts';
+import { documentShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import type { LampLook } from '../worker/reading-desk.ts';
 import { useFollow } from './follow.ts';
@@ -60,11 +61,10 @@ interface HandleProps {
 
 function Handle({ id, field, colour, chosen, children }: HandleProps) {
   const store = useEditorStore();
-  const locked = useEditor((state) => setupShown(state) !== undefined);
   const group = useRef<Group>(null);
   const point = () => lampNamed(documentShown(store.getState())?.lamps, id)?.[field];
   const move = (to: Vec3) => edit(store, { do: 'change', id, patch: { [field]: to } });
-  const onPress = () => store.setState({ lamp: id, refusedEdit: null });
+  const onPress = () => choose(store, [id]);
   const level = usePlaneDrag({ point, move, onPress });
   const upright = usePlaneDrag({ point, move, upright: true });
 
@@ -130,7 +130,7 @@ function Handle({ id, field, colour, chosen, children }: HandleProps) {
     <group ref={group}>
       <ScreenSprite width_px={DOT_px} height_px={DOT_px} map={dot} renderOrder={chosen ? 15 : 11} />
       <ScreenSprite width_px={TOUCH_px} height_px={TOUCH_px} invisible {...level} />
-      {chosen && !locked && field === 'position_m' && (
+      {chosen && field === 'position_m' && (
         <>
           <ScreenSprite
             width_px={KNOB_px}

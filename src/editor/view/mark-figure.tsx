@@ -2,6 +2,7 @@ import { memo, useRef } from 'react';
 import { DoubleSide, type Group, Vector3 } from 'three';
 import { meterPoint } from '../../scene/meter/meter-scene.ts';
 import { SceneError } from '../../scene/problems/problem.ts';
+import { choose } from '../store/choose.ts';
 import type { EditorState } from '../store/editor-state.ts';
 import { cameraShown, documentShown, markChosen } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
@@ -103,7 +104,7 @@ export const MarkFigure = memo(function MarkFigure(props: MarkFigureProps) {
             invisible
             onClick={(event) => {
               event.stopPropagation();
-              store.setState({ mark: id });
+              choose(store, [id]);
             }}
           />
         </>
