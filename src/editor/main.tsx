@@ -4,6 +4,7 @@ import { Page } from './page.tsx';
 import { startSession } from './session.ts';
 import { SessionProvider } from './store/use-editor.ts';
 import './styles/night.css';
+import './styles/day.css';
 import './styles/layout.css';
 import './styles/controls.css';
 import './styles/readings.css';

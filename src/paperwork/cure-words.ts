@@ -6,36 +6,49 @@ import { metresText } from './tape-text.ts';
 /** So many ways out are enough to choose from. */
 const MOST = 4;
 
-/** How to get rid of one glint, each sentence ready to print; cheapest first. */
-export function cureWords(
-  { glint, cures, partial }: GlintCures,
-  nameOf: (id: string) => string,
-): readonly string[] {
+/** What is worth choosing from: cures that bring nothing new, else some that do, and one that only shifts the glint. */
+export function curesToChooseFrom({ cures, partial }: GlintCures) {
   const clear = cures.filter(({ appears }) => appears.length === 0).slice(0, MOST);
-  const trade = clear.length > 0 ? [] : cures.slice(0, 2);
-  const sentences = [
+  return { clear, trade: clear.length > 0 ? [] : cures.slice(0, 2), shift: partial.slice(0, 1) };
+}
+
+export const NO_CURE = 'No single move within reach clears it: flag it, change the frame or move two things.';
+
+/** How to get rid of one glint, each sentence ready to print; cheapest first. */
+export function cureWords(found: GlintCures, nameOf: (id: string) => string): readonly string[] {
+  const { clear, trade, shift } = curesToChooseFrom(found);
+  return [
     ...(clear.length > 0 ? [`Clear if: ${clear.map(changeText).join('; ')}.`] : []),
     ...trade.map((cure) => `Clear if: ${changeText(cure)}, but then ${appearsText(cure, nameOf)}.`),
+    ...(found.cures.length === 0 ? [NO_CURE] : []),
+    ...shift.map(
+      (cure) => `Off this surface only: ${changeText(cure)}, but then ${leavesText(cure, found.glint.side)}.`,
+    ),
   ];
-  if (cures.length === 0)
-    sentences.push('No single move within reach clears it: flag it, change the frame or move two things.');
-  for (const cure of partial.slice(0, 1))
-    sentences.push(`Off this surface only: ${changeText(cure)}, but then ${leavesText(cure, glint.side)}.`);
-  return sentences;
 }
 
 /** Tapes are read to the decimetre in the dark; the next one up that still does is as good as the centimetre that just does. */
-function tapedBy_m({ by_m, until_m }: Cure): number {
+export function tapedBy_m({ by_m, until_m }: Cure): number {
   return Math.min(Math.ceil(10 * by_m - 1e-6) / 10, until_m);
 }
 
 function changeText(cure: Cure): string {
-  const { change, by_m, until_m, reach_m, height_m, cost_stops, cost } = cure;
+  return `${movedText(cure)} (${costOfCure(cure)})`;
+}
+
+/** What is moved, how far, and where it stops doing: "stand down 1.1 m, to 1.5 m". */
+export function movedText(cure: Cure): string {
+  const { change, by_m, until_m, reach_m, height_m } = cure;
   const taped_m = tapedBy_m(cure);
   const more_m = change.endsWith('-down') ? by_m - taped_m : taped_m - by_m;
   const moved = MOVED[change](metresText(taped_m), metresText(height_m + more_m));
   const end = until_m < reach_m - 0.02 ? `, ${endText(cure)}` : '';
-  return `${moved}${end} (${costText(change, cost_stops, cost?.worst.name)})`;
+  return `${moved}${end}`;
+}
+
+/** What it costs in light: "−0.1 stop at Quay between shafts". */
+export function costOfCure({ change, cost_stops, cost }: Cure): string {
+  return costText(change, cost_stops, cost?.worst.name);
 }
 
 /** Where it stops doing: it burns again, or something is in the way. */
@@ -45,8 +58,8 @@ function endText({ change, by_m, until_m, height_m }: Cure): string {
   return `not past ${metresText(until_m)}`;
 }
 
-/** Where a wall turns into its rounded edge both go by the same name. */
-function leavesText({ leaves }: Cure, side: string | null): string {
+/** What it leaves burning. Where a wall turns into its rounded edge both go by the same name. */
+export function leavesText({ leaves }: Cure, side: string | null): string {
   const [brightest] = leaves;
   const elsewhere = brightest?.side && brightest.side !== side;
   const where = elsewhere ? `its ${brightest.side}` : 'another part of it';
@@ -61,7 +74,8 @@ function costText(change: ChangeKind, cost_stops: number | null, mark: string | 
   return stops === '0' ? 'no light lost' : `${stops} ${unit}${mark === undefined ? '' : ` at ${mark}`}`;
 }
 
-function appearsText({ appears }: Cure, nameOf: (id: string) => string): string {
+/** What would mirror instead. */
+export function appearsText({ appears }: Cure, nameOf: (id: string) => string): string {
   return appears.map(({ lamp, solid }) => `${nameOf(lamp)} mirrors in ${nameOf(solid)}`).join(' and ');
 }
 

@@ -27,6 +27,10 @@ export interface GlintBlock {
 
 export interface GlintLine {
   readonly text: string;
+  /** Id of the lamp that it is about; null where it is about all of them. */
+  readonly lamp: string | null;
+  /** The mirror image that it is about, where it is about one. */
+  readonly glint: SceneGlint | null;
   /** What would take it away, where that was looked for. */
   readonly cures: readonly string[];
 }
@@ -40,7 +44,6 @@ export function glintSheet(report: GlintReport, cureWords: CureWords = () => [])
   const dimmer = shown.filter(({ inFrame, burns }) => inFrame && !burns);
   const outside = shown.filter((g) => !g.inFrame && g.stops >= report.clip_stops);
   const panes = report.panes.filter(({ inFrame }) => inFrame);
-  const line = (text: string): GlintLine => ({ text, cures: [] });
   return {
     title: report.title,
     heading: [
@@ -52,22 +55,25 @@ export function glintSheet(report: GlintReport, cureWords: CureWords = () => [])
     blocks: [
       block(
         'White in frame, worst first',
-        burning.map((g) => ({ text: glintSentence(g, report), cures: cureWords(g.lamp, g.solid) })),
+        burning.map((g) => ({ ...glintLine(g, report), cures: cureWords(g.lamp, g.solid) })),
       ),
-      block('In frame, below white', dimmerLines(dimmer, report).map(line)),
+      block('In frame, below white', dimmerLines(dimmer, report)),
       block(
         'White, but out of frame',
-        outside.map((g) => line(glintSentence(g, report))),
+        outside.map((g) => glintLine(g, report)),
       ),
       block(
         'In panes, if they are clean plain glass (not in the picture that is computed)',
-        panes.map((p) => line(paneSentence(p))),
+        panes.map((p) => line(paneSentence(p), p.lamp)),
       ),
       block(
         'Lamps in frame',
-        report.lamps.filter(({ inFrame }) => inFrame).map((l) => line(lampSentence(l))),
+        report.lamps.filter(({ inFrame }) => inFrame).map((l) => line(lampSentence(l), l.lamp)),
       ),
-      block('Light that strikes the lens', veilLines(report).map(line)),
+      block(
+        'Light that strikes the lens',
+        veilLines(report).map((text) => line(text, null)),
+      ),
     ].filter(({ lines }) => lines.length > 0),
     footer: footer(report, shown),
   };
@@ -77,14 +83,23 @@ function block(heading: string, lines: readonly GlintLine[]): GlintBlock {
   return { heading, lines };
 }
 
+function line(text: string, lamp: string | null): GlintLine {
+  return { text, lamp, glint: null, cures: [] };
+}
+
+function glintLine(glint: SceneGlint, report: GlintReport): GlintLine {
+  return { ...line(glintSentence(glint, report), glint.lamp), glint };
+}
+
 /** Of a figure or a pipe rack many places shine a little: the brightest speaks for them. */
-function dimmerLines(dimmer: readonly SceneGlint[], report: GlintReport): string[] {
+function dimmerLines(dimmer: readonly SceneGlint[], report: GlintReport): GlintLine[] {
   const isSame = (a: SceneGlint, b: SceneGlint) => a.lamp === b.lamp && a.solid === b.solid;
   return dimmer
     .filter((glint, i) => dimmer.findIndex((other) => isSame(other, glint)) === i)
     .map((glint) => {
       const more = dimmer.filter((other) => isSame(other, glint)).length - 1;
-      return `${glintSentence(glint, report)}${more > 0 ? ` And ${more} dimmer on it.` : ''}`;
+      const line = glintLine(glint, report);
+      return more > 0 ? { ...line, text: `${line.text} And ${more} dimmer on it.` } : line;
     });
 }
 
@@ -147,12 +162,18 @@ function patchText({ patch }: SceneGlint): string {
 const POLARISER_COST_stops = 1;
 const NOTHING_LEFT = -3;
 
-function polariserText({ polarised_stops }: SceneGlint, clip_stops: number): string {
-  const opened = polarised_stops + POLARISER_COST_stops;
+/** Whether even a perfect polariser leaves it white, so that only moving something or a flag takes it away. */
+export function geometryOrFlagOnly({ polarised_stops }: SceneGlint, clip_stops: number): boolean {
+  return polarised_stops + POLARISER_COST_stops >= clip_stops;
+}
+
+function polariserText(glint: SceneGlint, clip_stops: number): string {
+  const { polarised_stops } = glint;
   if (polarised_stops < NOTHING_LEFT)
     return 'A perfect polariser leaves next to nothing, and costs the scene 1 stop.';
+  const opened = polarised_stops + POLARISER_COST_stops;
   const left = `A perfect polariser leaves ${signed(polarised_stops, 1)}, ${signed(opened, 1)} when the scene is opened up for it`;
-  return opened >= clip_stops ? `${left}: geometry or a flag only.` : `${left}.`;
+  return geometryOrFlagOnly(glint, clip_stops) ? `${left}: geometry or a flag only.` : `${left}.`;
 }
 
 function frameText({ inFrame, pixel }: Pick<SceneGlint, 'inFrame' | 'pixel'>): string {

@@ -31,7 +31,7 @@ export const LAYERS: Readonly<Record<string, Layer>> = {
     data: ['assets'],
     pure: true,
   },
-  paperwork: { layers: ['scene', 'core'], packages: [], node: false, data: [], pure: true },
+  paperwork: { layers: ['scene', 'core'], packages: ['fflate'], node: false, data: [], pure: true },
   preview: { layers: ['scene', 'core'], packages: ['three'], node: false, data: [], pure: false },
   cli: {
     layers: ['paperwork', 'scene', 'core'],

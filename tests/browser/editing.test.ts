@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
+  chooseInMenu,
   drawnView,
+  dropFiles,
   figureOf,
   freshNumbers,
   launchBrowser,
@@ -130,7 +133,7 @@ describe('a lamp', () => {
     const before = await readingsOn(page);
     const slider = page.getByRole('slider', { name: 'Level' });
     await page.locator('body').press('Tab');
-    for (let presses = 0; presses < 60; presses++) {
+    for (let presses = 0; presses < 120; presses++) {
       if (await slider.evaluate((element) => element === document.activeElement)) break;
       await page.keyboard.press('Tab');
     }
@@ -151,7 +154,8 @@ describe('a lamp', () => {
   it('loses a stop of its own light at half level', async () => {
     const { page, context } = await openPage(browser);
     // Derived: level scales linearly. The mark faces the only lamp that reaches it in this scene.
-    await page.setInputFiles('input[type=file]', 'scenes/lamp-and-card.json');
+    const content = readFileSync('scenes/lamp-and-card.json', 'utf8');
+    await dropFiles(page, [{ name: 'lamp-and-card.json', content }]);
     await page.getByRole('heading', { level: 1, name: 'Last boat' }).waitFor({ state: 'detached' });
     await freshNumbers(page);
     const parts = page.locator('[data-testid=lamp-parts] tr[data-lamp]').first();
@@ -213,7 +217,7 @@ describe('an edit', () => {
     expect(await page.getByRole('switch', { name: 'Backlight on' }).getAttribute('aria-checked')).toBe(
       'false',
     );
-    await page.getByRole('button', { name: 'Back to the demo' }).click();
+    await chooseInMenu(page, 'Open the demo');
     await page.getByRole('switch', { name: 'Backlight on', checked: true }).waitFor();
     expect(await readingsOn(page)).toEqual(demo);
     await page.getByRole('button', { name: 'Undo' }).click();
@@ -241,11 +245,12 @@ describe('filters and haze', () => {
     const { page, context, complaints } = await openPage(browser);
     const before = await readingsOn(page);
     await page.locator('.lamp-name', { hasText: 'Soft fill by camera' }).click();
-    await page.getByLabel('Filters').selectOption('half-cto');
+    await page.getByRole('button', { name: 'Add a filter' }).click();
+    await page.getByRole('option', { name: /^Half orange/ }).click();
     await freshNumbers(page);
     expect(await readingsOn(page)).not.toEqual(before);
     // derived: what the library's half orange takes from a 5600 K lamp is about half a stop
-    await expect.poll(() => page.locator('.filter-loss').textContent()).toMatch(/take 0\.[56] stops/);
+    await expect.poll(() => page.getByTestId('stack-cost').textContent()).toMatch(/^−0\.[56]\d stop/);
     await page.getByRole('button', { name: /^Take away / }).click();
     await freshNumbers(page);
     expect(await readingsOn(page)).toEqual(before);

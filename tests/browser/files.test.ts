@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keyfall, readingLines } from './support/command-line.ts';
 import {
+  chooseInMenu,
   dropFiles,
   freshNumbers,
   launchBrowser,
@@ -128,7 +129,7 @@ describe('a scene that is dropped', () => {
     const markless = demoWith((s) => Object.assign(s, { marks: [], readings: [], title: 'Markless' }));
     await dropFiles(page, [{ name: 'markless.json', content: markless }]);
     await page.getByText('No marks: nowhere in this scene is the meter held').waitFor();
-    await page.getByRole('button', { name: 'Back to the demo' }).click();
+    await chooseInMenu(page, 'Open the demo');
     await page.locator('tr[data-mark=ada-face]').waitFor();
     await freshNumbers(page);
     expect(complaints).toEqual([]);
@@ -209,18 +210,9 @@ describe('files beside a scene', () => {
     ]);
     await page.waitForFunction(() => document.querySelector('h1')?.textContent === 'With files');
     const readings = await readingsOn(page);
-    // Loaded again, the photometric file is at hand, the mesh is asked for, and brings the scene back.
-    await page.getByRole('switch', { name: 'Backlight on' }).click();
-    await page.getByRole('switch', { name: 'Backlight on' }).click();
-    await freshNumbers(page);
-    await page.waitForFunction(() => localStorage.getItem('keyfall.scene')?.includes('With files'));
+    // Loaded again, all of it is at hand.
+    await page.locator('[data-kept=true]').waitFor();
     await page.reload();
-    const alert = page.getByRole('alert').filter({ hasText: 'The scene of your last visit was not opened' });
-    await alert.waitFor();
-    expect(await alert.getByRole('listitem').count()).toBe(1);
-    expect(await alert.textContent()).toContain('rock.glb');
-    await freshNumbers(page);
-    await dropFiles(page, [{ name: 'rock.glb', content: tetrahedronGlb() }]);
     await page.waitForFunction(() => document.querySelector('h1')?.textContent === 'With files');
     expect(await readingsOn(page)).toEqual(readings);
     await context.close();
@@ -239,10 +231,19 @@ describe('files beside a scene', () => {
     await context.close();
   });
 
-  it('are not taken without a scene that wants them', async () => {
+  it('are asked for where they were left behind, and then the scene opens', async () => {
     const { page, context } = await openPage(browser);
-    await dropFiles(page, [{ name: 'own.ies', content: ies }]);
-    await page.getByRole('alert').filter({ hasText: 'No scene among the files' }).waitFor();
+    const content = demoWith((scene) => {
+      scene.title = 'With a rock';
+      scene.solids.push(meshNamed('rock.glb'));
+    });
+    await dropFiles(page, [{ name: 'set.json', content }]);
+    const alert = page.getByRole('alert').filter({ hasText: 'set.json was not opened' });
+    await alert.waitFor();
+    expect(await alert.getByRole('listitem').count()).toBe(1);
+    expect(await alert.textContent()).toContain('rock.glb');
+    await dropFiles(page, [{ name: 'rock.glb', content: tetrahedronGlb() }]);
+    await page.waitForFunction(() => document.querySelector('h1')?.textContent === 'With a rock');
     await context.close();
   });
 });

@@ -1,7 +1,16 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { drawnView, freshNumbers, launchBrowser, openPage, readingsOn } from './support/open-page.ts';
+import {
+  drawnView,
+  dropFiles,
+  freshNumbers,
+  launchBrowser,
+  openPage,
+  readingsOn,
+  saveAsDownload,
+  savedFile,
+} from './support/open-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -90,7 +99,8 @@ describe('the page', () => {
     await page.getByRole('switch', { name: 'Key, second boat on' }).click();
     await freshNumbers(page);
     expect(await readingsOn(page)).not.toEqual(before);
-    await page.setInputFiles('input[type=file]', 'scenes/loading-dock.json');
+    const content = await readFile('scenes/loading-dock.json');
+    await dropFiles(page, [{ name: 'loading-dock.json', content }]);
     await page.getByRole('heading', { level: 1, name: 'Night shift' }).waitFor();
     await freshNumbers(page);
     expect(complaints).toEqual([]);
@@ -98,23 +108,15 @@ describe('the page', () => {
   });
 
   it('gives the scene back as a file that opens again', async () => {
-    const { page, context } = await openPage(browser);
+    const { page, context } = await openPage(browser, { before: saveAsDownload });
     const before = await readingsOn(page);
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Save' }).click(),
-    ]);
-    expect(download.suggestedFilename()).toBe('last-boat.json');
-    const path = await download.path();
-    const saved = JSON.parse(await readFile(path, 'utf8'));
+    const { name, text } = await savedFile(page);
+    expect(name).toBe('last-boat.json');
+    const saved = JSON.parse(text);
     const demo = JSON.parse(await readFile('scenes/night-quay.json', 'utf8'));
     expect(saved).toEqual(demo);
     await page.getByRole('switch', { name: 'Backlight on' }).click();
-    await page.setInputFiles('input[type=file]', {
-      name: 'again.json',
-      mimeType: 'application/json',
-      buffer: await readFile(path),
-    });
+    await dropFiles(page, [{ name: 'again.json', content: text }]);
     await page.getByRole('switch', { name: 'Backlight on', checked: true }).waitFor();
     expect(await readingsOn(page)).toEqual(before);
     await context.close();

@@ -3,8 +3,8 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { EXRLoader } from 'three/examples/jsm/loaders/EXRLoader.js';
 import { describe, expect, it } from 'vitest';
+import { readPng } from '../paperwork/picture-files/png-reader.ts';
 import { keyfall, SCENES, temporaryFolder } from '../support/command-line.ts';
-import { readPng } from './image/png-reader.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const CARD = `${SCENES}lamp-and-card.json`;

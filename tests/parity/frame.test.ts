@@ -34,7 +34,7 @@ describe("the graphics card's frame", () => {
         variances: variances(part),
       };
       const rendered = await frames.render(
-        previewScene(model, tracer),
+        previewScene(model),
         { lens, width: WIDTH, height: HEIGHT },
         samples,
       );

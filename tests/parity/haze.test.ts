@@ -96,40 +96,80 @@ describe('equi-angular distances', () => {
     const { values } = await glsl.evaluate({
       chunks: [equiAngular],
       body: `
-        EquiAngular drawn = sampleEquiAngular(given(0), given(1), given(2), given(3), given(4));
-        give(0, drawn.t); give(1, drawn.pdf);
-        give(2, equiAngularPdf(given(0), given(1), given(2), given(3), drawn.t));`,
+        vec3 from = vec3(given(2));
+        vec3 to = vec3(given(3));
+        EquiAngular seen = equiAngularOf(given(0), given(1), vec3(0.0, 1.0, 0.0), from, to);
+        float t = equiAngularPlace(seen, 0.5, given(4));
+        give(0, t); give(1, equiAngularDensity(seen, t));`,
       given,
       givenCount,
-      resultCount: 3,
+      resultCount: 2,
     });
     const drawn: EquiAngular = { t: 0, pdf: 0 };
     const distances: number[] = [];
     const places: number[] = [];
-    for (const [i, [foot, offset, from, to, u]] of rows.entries()) {
+    for (const [foot, offset, from, to, u] of rows) {
       sampleEquiAngular(foot!, offset!, from!, to!, u!, drawn);
       distances.push(drawn.t);
       // How far t moves for a part of 3e-6 of the angle, to which the shader knows it, and a rounding of t itself.
       places.push(3e-6 / drawn.pdf + 4e-7 * Math.max(Math.abs(from!), Math.abs(to!), Math.abs(foot!)));
-      // The density that a pair of draw and question give must be the same one.
-      expect(values[3 * i + 1], `pdf of case ${i}`).toBe(values[3 * i + 2]);
     }
     expectAgreement(
       ['sampleEquiAngular t'],
       rows,
-      rows.map((_, i) => values[3 * i]!),
+      rows.map((_, i) => values[2 * i]!),
       distances,
       (_, i) => places[i]!,
     );
     const densities = rows.map(([foot, offset, from, to], i) =>
-      equiAngularPdf(foot!, offset!, from!, to!, values[3 * i]!),
+      equiAngularPdf(foot!, offset!, from!, to!, values[2 * i]!),
     );
     // The angle by the driver's atan, promised to 2.5e-4 at worst, here far better.
     expectAgreement(
       ['equiAngularPdf'],
       rows,
-      rows.map((_, i) => values[3 * i + 1]!),
+      rows.map((_, i) => values[2 * i + 1]!),
       densities,
+      { relative: 2e-5 },
+    );
+  });
+
+  it('come from one of three stretches, the density being that of all together', async () => {
+    const cases = casesFrom(64, 4000, (draw) => {
+      const [from, middle, to] = [4 * draw(), 5 + 5 * draw(), 11 + 20 * draw()];
+      const chances = [0.6 * draw(), 0.3 * draw()];
+      return [30 * draw() - 5, 10 ** (4 * draw() - 2), from, middle, to, ...chances, draw(), draw()];
+    });
+    const { given, givenCount, rows } = floatCases(cases);
+    const { values } = await glsl.evaluate({
+      chunks: [equiAngular],
+      body: `
+        vec3 from = vec3(given(3), given(2), given(2));
+        vec3 to = vec3(given(4), given(3), given(4));
+        vec3 chances = vec3(given(5), given(6), 1.0 - given(5) - given(6));
+        EquiAngular seen = equiAngularOf(given(0), given(1), chances, from, to);
+        float t = equiAngularPlace(seen, given(7), given(8));
+        give(0, t); give(1, equiAngularDensity(seen, t));`,
+      given,
+      givenCount,
+      resultCount: 2,
+    });
+    const expected = rows.map(([foot, offset, from, middle, to, first, second, which], i) => {
+      const t = values[2 * i]!;
+      const [low, high] =
+        which! < first! ? [middle!, to!] : which! < first! + second! ? [from!, middle!] : [from!, to!];
+      expect(t, `case ${i}`).toBeGreaterThanOrEqual(low);
+      expect(t, `case ${i}`).toBeLessThanOrEqual(high);
+      const pdf = (a: number, b: number) => equiAngularPdf(foot!, offset!, a, b, t);
+      return (
+        first! * pdf(middle!, to!) + second! * pdf(from!, middle!) + (1 - first! - second!) * pdf(from!, to!)
+      );
+    });
+    expectAgreement(
+      ['equiAngularDensity of three'],
+      rows,
+      rows.map((_, i) => values[2 * i + 1]!),
+      expected,
       { relative: 2e-5 },
     );
   });
@@ -137,7 +177,9 @@ describe('equi-angular distances', () => {
   it('have no density outside their stretch', async () => {
     const { values } = await glsl.evaluate({
       chunks: [equiAngular],
-      body: 'give(0, equiAngularPdf(5.0, 1.0, 2.0, 8.0, given(0)));',
+      body: `
+        EquiAngular seen = equiAngularOf(5.0, 1.0, vec3(1.0, 0.0, 0.0), vec3(2.0), vec3(8.0));
+        give(0, equiAngularDensity(seen, given(0)));`,
       given: Float32Array.of(1.99, 8.01),
       givenCount: 1,
       resultCount: 1,

@@ -83,7 +83,7 @@ describe('meters on the graphics card', () => {
       const model = modelOf(options);
       const tracer = newTracer(model);
       const copies = METERS.flatMap((meter) => Array<typeof meter>(COPIES).fill(meter));
-      const { rgb } = await frames.render(previewScene(model, tracer), { meters: copies }, SAMPLES);
+      const { rgb } = await frames.render(previewScene(model), { meters: copies }, SAMPLES);
       METERS.forEach(({ point, receptor }, i) => {
         const core = readMeter(model, tracer, point, receptor, {
           exposure: EXPOSURE,

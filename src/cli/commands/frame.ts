@@ -4,23 +4,22 @@ import { zeroOf } from '../../core/exposure/zero.ts';
 import { type Development, developed } from '../../core/picture/develop.ts';
 import { falseColourPicture } from '../../core/picture/false-colour.ts';
 import type { LinearPicture } from '../../core/picture/picture.ts';
-import { shutterText } from '../../paperwork/exposure-sheet.ts';
+import { exrOf } from '../../paperwork/picture-files/exr.ts';
+import { pngOf } from '../../paperwork/picture-files/png.ts';
+import { withScaleBar } from '../../paperwork/picture-files/scale-bar.ts';
+import { pictureSettings, settingsComment } from '../../paperwork/picture-settings.ts';
+import { developmentOf } from '../../scene/camera/development.ts';
 import {
   aspectOf,
   calibrationOf,
   chosenCamera,
-  DEFAULT_WHITE_BALANCE_K,
   exposureOf,
   lensOf,
 } from '../../scene/camera/scene-camera.ts';
-import { conversionOf, monochromeWords } from '../../scene/monochrome/monochrome.ts';
 import { CAMERA_OPTION, type CommandLineCommand, type OptionValues, SETUP_OPTION } from '../command.ts';
 import { openCorrectedSet, UNCORRECTED_OPTION } from '../corrected-set.ts';
 import { DONE } from '../exit.ts';
 import { type RenderedFrame, renderFrame } from '../frame/render-frame.ts';
-import { exrOf } from '../image/exr.ts';
-import { pngOf } from '../image/png.ts';
-import { withScaleBar } from '../image/scale-bar.ts';
 import { numberOption } from '../number-option.ts';
 import { UsageError } from '../usage-error.ts';
 
@@ -78,23 +77,18 @@ export const frame: CommandLineCommand = {
       progress: streams.err,
     });
     const picture = relativeTo(rendered, luminance_cd_m2);
-    const whiteBalance_K = camera.whiteBalance_K ?? DEFAULT_WHITE_BALANCE_K;
-    const { monochrome } = camera;
-    const development = { whiteBalance_K, monochrome: monochrome && conversionOf(monochrome) };
-    const settings = {
-      Title: document.title,
-      Software: 'Keyfall',
-      Setup: (values.setup as string | undefined) ?? 'base',
-      Camera: camera.id,
-      Exposure: `f/${exposure.fNumber}, ${shutterText(exposure.shutter_s)}, ISO ${exposure.iso}, ND ${exposure.nd_stops}`,
-      WhiteBalance: `${whiteBalance_K} K`,
-      ...(monochrome && { Monochrome: monochromeWords(monochrome) }),
-      MiddleGrey: `${luminance_cd_m2} cd/m²`,
-      Samples: `${rendered.samples} a pixel, seed ${Math.round(seed)}, ${values.raw ? 'noise left in' : 'noise filtered'}, median error ${rendered.medianError.toFixed(4)}`,
-    };
+    const settings = pictureSettings(
+      { document, setup: (values.setup as string | undefined) ?? null, camera },
+      {
+        samples: { least: rendered.samples, most: rendered.samples },
+        seed: Math.round(seed),
+        filtered: values.raw !== true,
+        medianError: rendered.medianError,
+      },
+    );
     await writeWhole(
       file,
-      bytesOf(file, picture, settings, development, luminance_cd_m2, values.stops === true),
+      bytesOf(file, picture, settings, developmentOf(camera), luminance_cd_m2, values.stops === true),
     );
     streams.out(`${file}: ${width_px} × ${height_px}, ${settings.Samples}`);
     return DONE;
@@ -144,8 +138,8 @@ function bytesOf(
   stops: boolean,
 ): Uint8Array {
   if (/\.exr$/i.test(file)) {
-    const comments = Object.entries(settings).map(([key, value]) => `${key}: ${value}`);
-    return exrOf(picture, { whiteLuminance_cd_m2: zero_cd_m2, settings: { comments: comments.join('\n') } });
+    const comments = settingsComment(settings);
+    return exrOf(picture, { whiteLuminance_cd_m2: zero_cd_m2, settings: { comments } });
   }
   return pngOf(stops ? withScaleBar(falseColourPicture(picture)) : developed(picture, development), settings);
 }

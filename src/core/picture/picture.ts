@@ -20,6 +20,16 @@ export type Rgb8 = readonly [red: number, green: number, blue: number];
 
 /** RangeError unless the sides are whole numbers above zero and there are three components for each pixel. */
 export function checkPicture({ width_px, height_px, rgb }: LinearPicture | DisplayPicture): void {
+  checkSides(width_px, height_px);
+  if (rgb.length !== 3 * width_px * height_px) {
+    throw new RangeError(
+      `picture of ${width_px} × ${height_px} px has ${rgb.length} components; it must have ${3 * width_px * height_px}`,
+    );
+  }
+}
+
+/** RangeError unless the sides of a picture are whole numbers above zero. */
+export function checkSides(width_px: number, height_px: number): void {
   for (const [side, name] of [
     [width_px, 'wide'],
     [height_px, 'high'],
@@ -27,11 +37,6 @@ export function checkPicture({ width_px, height_px, rgb }: LinearPicture | Displ
     if (!Number.isInteger(side) || side <= 0) {
       throw new RangeError(`picture is ${side} px ${name}; it must be a whole number above zero`);
     }
-  }
-  if (rgb.length !== 3 * width_px * height_px) {
-    throw new RangeError(
-      `picture of ${width_px} × ${height_px} px has ${rgb.length} components; it must have ${3 * width_px * height_px}`,
-    );
   }
 }
 

@@ -5,7 +5,7 @@ import type { BesideFiles } from '../worker/reading-desk.ts';
 
 /** What was dropped or chosen, read. */
 export interface TakenFiles {
-  readonly scene: { readonly name: string; readonly text: string } | null;
+  readonly scene: { readonly name: string; readonly text: string; readonly file: File } | null;
   readonly beside: BesideFiles;
 }
 
@@ -47,7 +47,10 @@ export async function takeFiles(
   const [sceneFile] = scenes;
   const text = sceneFile && (await read(sceneFile, () => sceneFile.text()));
   if (unreadable.length > 0) return { problems: unreadable };
-  return { scene: sceneFile && text !== undefined ? { name: sceneFile.name, text } : null, beside };
+  return {
+    scene: sceneFile && text !== undefined ? { name: sceneFile.name, text, file: sceneFile } : null,
+    beside,
+  };
 }
 
 function tooLarge(file: File): Problem[] {

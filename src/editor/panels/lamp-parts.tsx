@@ -3,7 +3,7 @@ import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import { choose } from '../store/choose.ts';
 import { documentShown, markChosen } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
-import { StopRule } from './stop-rule.tsx';
+import { SmallRule } from './small-rule.tsx';
 
 const NO_LAMPS = [] as const;
 
@@ -61,7 +61,7 @@ export function LampParts({
                 {lamp.stops}
               </td>
               <td className="rule-column">
-                <StopRule stops={report.marks[index]!.lamps[i]!.stops} />
+                <SmallRule stops={report.marks[index]!.lamps[i]!.stops} />
               </td>
               <td />
             </tr>

@@ -3,7 +3,7 @@ import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import { choose } from '../store/choose.ts';
 import { markChosen } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
-import { StopRule, StopRuleScale } from './stop-rule.tsx';
+import { SmallRule, SmallRuleScale } from './small-rule.tsx';
 
 export function ReadingsTable({
   sheet,
@@ -29,7 +29,7 @@ export function ReadingsTable({
               Stops
             </th>
             <th scope="col" className="rule-column">
-              <StopRuleScale />
+              <SmallRuleScale />
             </th>
             <th scope="col" className="figure narrow">
               Meter
@@ -69,7 +69,7 @@ export function ReadingsTable({
                   {row.stops}
                 </td>
                 <td className="rule-column">
-                  <StopRule
+                  <SmallRule
                     stops={stops}
                     plusMinus_stops={Math.hypot(uncertainty.numerical_stops, uncertainty.input_stops)}
                   />

@@ -1,16 +1,10 @@
-import { type Freshness, readingFreshness } from '../store/shown-scene.ts';
+import { readingFreshness } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore, useSession } from '../store/use-editor.ts';
+import { FRESHNESS_WORDS } from './freshness-words.ts';
 import { ProblemList } from './problem-list.tsx';
 import { ReadingsTable } from './readings-table.tsx';
 import { UnitChoice } from './unit-choice.tsx';
 import { useSheet } from './use-sheet.ts';
-
-const FRESHNESS_WORDS: Readonly<Record<Freshness, string>> = {
-  stale: 'metering…',
-  moving: 'straight light only while it moves',
-  settling: 'settling…',
-  fresh: '',
-};
 
 /** What the meter reads at every mark, in the words and digits of the exposure sheet. */
 export function Readings() {

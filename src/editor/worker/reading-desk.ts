@@ -5,21 +5,22 @@ import type { Vec3 } from '../../core/math/vec3.ts';
 import { beamAngle_deg, fieldAngle_deg, type PlaneAngles } from '../../core/photometry/beam-angle.ts';
 import type { Distribution } from '../../core/photometry/distribution.ts';
 import { linearRgbFromXyz } from '../../core/picture/linear-rgb.ts';
-import { compileScene, newCompileMemo } from '../../scene/compile/compile-scene.ts';
+import { compileScene } from '../../scene/compile/compile-scene.ts';
 import { sceneWarnings } from '../../scene/compile/scene-warnings.ts';
 import { openScene } from '../../scene/file/open-scene.ts';
-import { readSceneFiles, type SceneFiles } from '../../scene/files/scene-files.ts';
+import { readSceneFiles } from '../../scene/files/scene-files.ts';
 import { LIBRARY } from '../../scene/library/library.ts';
 import { type MeterReport, type SceneMetering, startMeteringScene } from '../../scene/meter/meter-scene.ts';
 import { type Problem, SceneError } from '../../scene/problems/problem.ts';
 import { correctedModel } from '../../scene/readings/corrected-model.ts';
-import { type Corrections, correctionsFrom } from '../../scene/readings/corrections.ts';
+import type { Corrections } from '../../scene/readings/corrections.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
 import { type Ground, groundOf } from '../../scene/stands/ground.ts';
-import { type DocumentChanges, withChanges } from './document-changes.ts';
+import type { DocumentChanges } from './document-changes.ts';
+import { type BesideFiles, newKeptSet, readerOf } from './kept-set.ts';
 
-export type BesideFiles = ReadonlyMap<string, Uint8Array>;
+export type { BesideFiles } from './kept-set.ts';
 
 export interface Opening {
   readonly document: SceneDocument | null;
@@ -91,35 +92,8 @@ export interface ReadingDesk {
 const REPORT_EVERY_ms = 250;
 
 export function newReadingDesk(): ReadingDesk {
-  const memo = newCompileMemo();
-  let document: SceneDocument | null = null;
-  let beside: BesideFiles = new Map();
-  let filesRead: { key: readonly unknown[]; files: SceneFiles; problems: readonly Problem[] } | undefined;
+  const kept = newKeptSet();
   let partsSent: readonly Part[] | undefined;
-
-  /** Files are read again only when a head, a solid or the files themselves have changed. */
-  const filesOf = async (shown: SceneDocument) => {
-    const key = [shown.heads, shown.solids, beside];
-    if (!filesRead || filesRead.key.some((entry, i) => entry !== key[i])) {
-      filesRead = { key, ...(await readSceneFiles(shown, readerOf(beside))) };
-    }
-    return filesRead;
-  };
-
-  let corrected: { key: readonly unknown[]; corrections: Corrections | null } | undefined;
-
-  /** Worked out again only when something they rest on has changed. */
-  const correctionsOf = async (base: SceneDocument): Promise<Corrections | null> => {
-    if (!base.readings?.length) return null;
-    const { title, notes, setups, cameras, ...matters } = base;
-    const key = [cameras?.[0], beside, ...Object.values(matters)];
-    const known = corrected?.key.length === key.length && corrected.key.every((entry, i) => entry === key[i]);
-    if (!corrected || !known) {
-      corrected = { key, corrections: correctionsFrom(base, (await filesOf(base)).files) };
-    }
-    return corrected.corrections;
-  };
-
   let turn = 0;
 
   return {
@@ -129,17 +103,16 @@ export function newReadingDesk(): ReadingDesk {
     },
     async read(question, onReport) {
       const mine = ++turn;
-      document = withChanges(document, question.changes);
-      if (question.beside) beside = question.beside;
+      const document = kept.take(question.changes, question.beside);
       let looks: LampLook[] | null = null;
       let stage: StageParts | null = null;
       let grounds: Answer['grounds'] = null;
       let corrections: Corrections | null = null;
       try {
         const shown = sceneInSetup(document, question.setup);
-        const { files, problems } = await filesOf(shown);
+        const { files, problems } = await kept.filesOf(shown);
         if (problems.some(isError)) return { report: null, problems, corrections, looks, stage, grounds };
-        const model = compileScene(shown, files, LIBRARY, memo);
+        const model = compileScene(shown, files, LIBRARY, kept.memo);
         if (question.drawn) {
           looks = model.lamps.map(lookOf);
           grounds = new Map(model.lamps.map(({ id, frame }) => [id, groundOf(model, frame.origin_m)]));
@@ -148,7 +121,7 @@ export function newReadingDesk(): ReadingDesk {
         }
         const { setup, camera, light, error_stops } = question;
         corrections =
-          question.corrections === undefined ? await correctionsOf(document) : question.corrections;
+          question.corrections === undefined ? await kept.correctionsOf(document) : question.corrections;
         const asMetered = correctedModel(model, shown, corrections);
         const metering = startMeteringScene(shown, asMetered, {
           setup,
@@ -224,14 +197,6 @@ function filesNamed(document: SceneDocument): string[] {
   );
   const meshes = (document.solids ?? []).flatMap((solid) => (solid.shape === 'mesh' ? [solid.file] : []));
   return [...new Set([...photometric, ...meshes])];
-}
-
-function readerOf(beside: BesideFiles) {
-  return async (name: string) => {
-    const bytes = beside.get(name);
-    if (!bytes) throw new Error('not among the files that were opened; open the scene together with it');
-    return bytes;
-  };
 }
 
 function isError(problem: Problem): boolean {

@@ -7,11 +7,17 @@ interface PixelLuminance {
   readonly variance: number;
 }
 
-/** From the sums of luminance by replicate, REPLICATES numbers a pixel, after so many samples in all (at least one each). */
-function pixelLuminance(byReplicate: Float32Array, pixel: number, samples: number): PixelLuminance {
+/** Which samples the replicates are sums of: from the one of this number on, and before that one. */
+export interface SampleRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** From the sums of luminance by replicate, REPLICATES numbers a pixel, at least one sample each. */
+function pixelLuminance(byReplicate: Float32Array, pixel: number, range: SampleRange): PixelLuminance {
   const means = Array.from(
     { length: REPLICATES },
-    (_, k) => byReplicate[REPLICATES * pixel + k]! / samplesOf(k, samples),
+    (_, k) => byReplicate[REPLICATES * pixel + k]! / samplesOf(k, range),
   );
   const mean = means.reduce((sum, x) => sum + x, 0) / REPLICATES;
   const squares = means.reduce((sum, x) => sum + (x - mean) ** 2, 0);
@@ -19,15 +25,22 @@ function pixelLuminance(byReplicate: Float32Array, pixel: number, samples: numbe
 }
 
 /** Samples are dealt out to the replicates in turn. */
-function samplesOf(replicate: number, samples: number): number {
-  return Math.floor((samples + REPLICATES - 1 - replicate) / REPLICATES);
+function samplesOf(replicate: number, { from, to }: SampleRange): number {
+  const before = (sample: number) => Math.floor((sample + REPLICATES - 1 - replicate) / REPLICATES);
+  return before(to) - before(from);
+}
+
+/** Samples of each replicate; all 0 where one of them has none yet. */
+export function replicateSamples(range: SampleRange): number[] {
+  const counts = Array.from({ length: REPLICATES }, (_, k) => samplesOf(k, range));
+  return counts.includes(0) ? counts.map(() => 0) : counts;
 }
 
 /** Variance of the mean luminance of each pixel. */
-export function luminanceVariances(byReplicate: Float32Array, samples: number): Float32Array {
+export function luminanceVariances(byReplicate: Float32Array, range: SampleRange): Float32Array {
   return Float32Array.from(
     { length: byReplicate.length / REPLICATES },
-    (_, pixel) => pixelLuminance(byReplicate, pixel, samples).variance,
+    (_, pixel) => pixelLuminance(byReplicate, pixel, range).variance,
   );
 }
 
@@ -35,11 +48,11 @@ export function luminanceVariances(byReplicate: Float32Array, samples: number): 
  * How noisy a frame is: the median, over pixels that are not black, of the standard error of a pixel's luminance against
  * the luminance itself; NaN before every replicate has a sample.
  */
-export function medianRelativeError(byReplicate: Float32Array, samples: number): number {
-  if (samples < REPLICATES) return Number.NaN;
+export function medianRelativeError(byReplicate: Float32Array, range: SampleRange): number {
+  if (range.to - range.from < REPLICATES) return Number.NaN;
   const errors: number[] = [];
   for (let pixel = 0; pixel < byReplicate.length / REPLICATES; pixel++) {
-    const { mean, variance } = pixelLuminance(byReplicate, pixel, samples);
+    const { mean, variance } = pixelLuminance(byReplicate, pixel, range);
     if (mean > 0) errors.push(Math.sqrt(variance) / mean);
   }
   errors.sort((a, b) => a - b);

@@ -1,34 +1,34 @@
 import type { ThinLens } from '../../core/camera/thin-lens.ts';
-import type { Matrix3 } from '../../core/picture/matrix3.ts';
-import type { ToneRange } from '../../core/picture/tone-curve.ts';
-import type { Receptor } from '../../core/transport/receptor.ts';
-import type { MeterPoint } from '../../core/transport/source-sample.ts';
-import { drawInto, GraphicsUnable, requireFloatTargets } from '../gl/float-target.ts';
-import { newFloatTexture } from '../gl/float-texture.ts';
-import {
-  bindTextures,
-  drawAllPixels,
-  type Program,
-  startProgram,
-  type UnfinishedProgram,
-} from '../gl/program.ts';
+import { GraphicsUnable, requireFloatTargets } from '../gl/float-target.ts';
+import type { Program } from '../gl/program.ts';
 import { type PixelRectangle, readFloats } from '../gl/read-back.ts';
-import { setUniforms } from '../gl/uniforms.ts';
-import type { Chunk } from '../shaders/chunk.ts';
-import { frame, meterFrame } from '../shaders/frame.ts';
-import { show } from '../shaders/show.ts';
 import {
   type Accumulation,
   deleteTargets,
-  newAccumulation,
+  errorShare,
+  mixOtherwise,
+  replicated,
   sampleDone,
   startAgain,
-  targetsOf,
+  startSampleAgain,
 } from './accumulation.ts';
+import { newDrawing, type Subject } from './drawing.ts';
+import { type Keeping, keepingFor, type Mix, servesAlso, sumsAtWork } from './light-keeping.ts';
 import { luminanceVariances, medianRelativeError, REPLICATES } from './noise.ts';
-import type { PreviewScene } from './preview-scene.ts';
-import { takeUp } from './take-up.ts';
+import { type PreviewScene, sameButGains } from './preview-scene.ts';
+import type { Showing } from './showing.ts';
 import { learnFrom, nextTile, type Tiles } from './tiles.ts';
+import {
+  accumulationsOf,
+  cameraView,
+  type HeldMeter,
+  inTheMaking,
+  meterView,
+  type PicturePart,
+  readiest,
+  takingOver,
+  type View,
+} from './view.ts';
 
 /** What a renderer is doing. */
 export type Stage =
@@ -40,35 +40,38 @@ export type Stage =
 
 export interface RendererOptions {
   readonly seed?: number;
-}
-
-/** How light becomes a picture: by the camera's exposure and white balance, and nothing else. */
-export interface Showing {
-  readonly zero_cd_m2: number;
-  readonly whiteBalance: Matrix3;
-  readonly range: ToneRange;
+  /** Sums light by lamp, for a frame whose lamps are re-mixed; else all in one, which takes less room. */
+  readonly byLamp?: boolean;
 }
 
 /**
  * A frame in the making on the graphics card: linear light that gets less noisy with every sample. `renderSome` draws about
  * as much as it is told and comes back, to be called again when the browser has had its turn; nothing waits for the card but
- * what reads numbers back. Every change begins the frame anew, with one coarse sample before the first whole one.
+ * what reads numbers back. A change begins the frame anew, with one coarse sample before the first whole one; a change of
+ * levels alone re-mixes what there is.
  */
 export interface Renderer {
-  setScene(scene: PreviewScene): void;
-  /** The picture of a camera, so many pixels wide and high. */
-  setCamera(lens: ThinLens, width: number, height: number): void;
+  /** With lamps mixed as given; by the scene's own gains when left out. */
+  setScene(scene: PreviewScene, mix?: Mix): void;
+  /** What each lamp's light at full level is multiplied by, linear RGB, in the order of the scene's lamps. */
+  setMix(mix: Mix): void;
+  /** The picture of a camera so many pixels wide and high, or a part of a larger one. */
+  setCamera(lens: ThinLens, width: number, height: number, part?: PicturePart): void;
   /** Instead of a picture: what meters read, a pixel each. */
-  setMeters(meters: readonly { readonly point: MeterPoint; readonly receptor: Receptor }[]): void;
+  setMeters(meters: readonly HeldMeter[]): void;
   /** Draws for about `budget_ms`. @throws ShaderError, GraphicsUnable, RangeError for a scene larger than the driver takes */
   renderSome(budget_ms: number): Stage;
   /** Draws what there is so far on the canvas; false before there is anything, which leaves the canvas as it was. */
   show(showing: Showing): boolean;
   /** Whole samples a pixel so far. */
   samples(): number;
-  /** Median over the pixels of the relative standard error of their luminance; NaN before four samples. */
+  /** Counts what there is to show: grows when a coarse frame or a whole sample is done, and when lamps are mixed otherwise. */
+  edition(): number;
+  /** How fast this machine draws, by the tiles so far; null before the first. */
+  speed_px_per_ms(): number | null;
+  /** Median over the pixels of the relative standard error of their luminance; NaN before four samples of this mix. */
   noise(): number;
-  /** Variance of the mean luminance of each pixel, from the spread of its replicates; null before four samples. */
+  /** Variance of the mean luminance of each pixel, from the spread of its replicates; null before four samples of this mix. */
   variances(): Float32Array | null;
   /** Mean linear RGB, three numbers a pixel, rows downward: cd/m² of a camera's frame, lx of meters; null before the first sample. */
   linear(): Float32Array | null;
@@ -81,24 +84,6 @@ export interface Renderer {
   dispose(): void;
 }
 
-interface View {
-  readonly lens: ThinLens | null;
-  /** Two texels a meter. */
-  readonly meters: Float32Array | null;
-  /** Null where the frame is so small that it is soon there itself. */
-  readonly coarse: Accumulation | null;
-  readonly whole: Accumulation;
-}
-
-/** What stands on the card beside accumulations: gone when the context is. */
-interface OnCard {
-  readonly programs: Map<string, UnfinishedProgram | Program>;
-  /** Programs that have drawn something. */
-  readonly drawn: Set<Program>;
-  scene: Record<string, WebGLTexture> | null;
-  meters: WebGLTexture | null;
-}
-
 /** A tile that the card has been asked for. */
 interface Awaited {
   readonly fence: WebGLSync;
@@ -109,9 +94,8 @@ interface Awaited {
   readonly first: boolean;
 }
 
-/** A coarse frame has this many times fewer pixels across and down, and is not made for frames narrower than that many pixels. */
-const COARSENESS = 4;
-const LEAST_FOR_COARSE_px = 128;
+/** What one more tile counts against those before. */
+const SPEED_SHARE = 0.1;
 
 /** @throws GraphicsUnable where the browser has no WebGL2 or cannot draw into 32-bit floats. */
 export function createRenderer(
@@ -122,18 +106,24 @@ export function createRenderer(
   const seed = (options.seed ?? 1) >>> 0;
   let scene: PreviewScene | null = null;
   let view: View | null = null;
-  let card = emptyCard();
+  let mix: Mix = [];
+  let keeping: Keeping | null = null;
+  /** Lamps by when they were re-mixed, the last first. */
+  let touched: readonly number[] = [];
+  let drawing = newDrawing(gl, seed);
+  let drawn = new Set<Program>();
   let awaited: Awaited | null = null;
   let longest_ms = 0;
   let firstDraw_ms = 0;
+  let edition = 0;
+  let speed: number | null = null;
 
-  const accumulations = (): Accumulation[] =>
-    view ? [view.whole, ...(view.coarse ? [view.coarse] : [])] : [];
   const forget = (event: Event): void => {
     event.preventDefault();
     awaited = null;
-    card = emptyCard();
-    for (const accumulation of accumulations()) {
+    drawing = newDrawing(gl, seed);
+    drawn = new Set();
+    for (const accumulation of accumulationsOf(view)) {
       accumulation.targets = null;
       startAgain(accumulation);
     }
@@ -145,172 +135,168 @@ export function createRenderer(
   canvas.addEventListener('webglcontextlost', forget);
   canvas.addEventListener('webglcontextrestored', restore);
 
-  function restart(): void {
+  function leaveOff(): void {
     if (awaited) gl.deleteSync(awaited.fence);
     awaited = null;
-    longest_ms = 0;
-    accumulations().forEach(startAgain);
   }
 
-  function setView(lens: ThinLens | null, meters: Float32Array | null, width: number, height: number): void {
-    const same =
-      view &&
-      view.whole.width === width &&
-      view.whole.height === height &&
-      (view.lens === null) === (lens === null);
-    if (!same) for (const accumulation of accumulations()) deleteTargets(gl, accumulation);
-    if (card.meters) gl.deleteTexture(card.meters);
-    card.meters = null;
-    const wantsCoarse = lens !== null && width >= LEAST_FOR_COARSE_px;
-    const coarse = () => newAccumulation(Math.ceil(width / COARSENESS), Math.ceil(height / COARSENESS));
-    view = same
-      ? { ...view!, lens, meters }
-      : { lens, meters, whole: newAccumulation(width, height), coarse: wantsCoarse ? coarse() : null };
+  function restart(): void {
+    leaveOff();
+    longest_ms = 0;
+    accumulationsOf(view).forEach(startAgain);
+  }
+
+  /** Deals out the sums anew; frames of another number of sums are gone. */
+  function keepAnew(): void {
+    const { width, height } = view?.whole ?? { width: 1, height: 1 };
+    const most = options.byLamp ? (gl.getParameter(gl.MAX_DRAW_BUFFERS) as number) : 2;
+    const next = keepingFor(mix, touched, width * height, most);
+    if (next.sums !== keeping?.sums) for (const old of accumulationsOf(view)) deleteTargets(gl, old);
+    keeping = next;
     restart();
   }
 
-  /** A program once the driver has built it. */
-  function programOf(key: string, chunk: () => Chunk): Program | null {
-    const known = card.programs.get(key) ?? startProgram(gl, chunk());
-    card.programs.set(key, known);
-    if (!('finish' in known)) return known;
-    if (!known.isBuilt()) return null;
-    const built = known.finish();
-    card.programs.set(key, built);
-    return built;
+  function setMix(next: Mix): void {
+    if (next.length === mix.length && next.every((factor, i) => sameFactor(factor, mix[i]!))) return;
+    const changed = [...next.keys()].filter((i) => !mix[i] || !sameFactor(next[i]!, mix[i]));
+    touched = [...new Set([...changed, ...touched])];
+    const serves = keeping && next.length === mix.length && servesAlso(keeping, mix, next);
+    mix = next;
+    if (!serves) {
+      keepAnew();
+      return;
+    }
+    leaveOff();
+    accumulationsOf(view).forEach(mixOtherwise);
+    edition++;
   }
 
-  function sceneTextures(of: PreviewScene): Record<string, WebGLTexture> {
-    card.scene ??= Object.fromEntries(
-      Object.entries(of.textures).map(([name, texels]) => [name, newFloatTexture(gl, texels)]),
-    );
-    return card.scene;
+  function setView(next: View): void {
+    const taken = takingOver(view, next);
+    const kept = accumulationsOf(taken);
+    for (const old of accumulationsOf(view)) if (!kept.includes(old)) deleteTargets(gl, old);
+    view = taken;
+    keepAnew();
   }
 
-  function draw(
-    program: Program,
-    of: PreviewScene,
-    now: View,
-    into: Accumulation,
-    tile: PixelRectangle,
-  ): void {
-    const { done, making } = targetsOf(gl, into);
-    const [sumsBefore, replicatesBefore] = done.textures;
-    const textures = { ...sceneTextures(of), sumsBefore: sumsBefore!, replicatesBefore: replicatesBefore! };
-    if (now.meters)
-      card.meters ??= newFloatTexture(gl, { width: 2 * into.width, height: 1, data: now.meters });
-    takeUp(gl, program);
-    bindTextures(gl, program, card.meters ? { ...textures, meters: card.meters } : textures);
-    setUniforms(gl, program, of.uniforms);
-    setUniforms(gl, program, { ...sampleUniforms(into, seed), ...(now.lens ? lensUniforms(now.lens) : {}) });
-    drawInto(gl, making);
-    gl.enable(gl.SCISSOR_TEST);
-    gl.scissor(tile.x, tile.y, tile.width, tile.height);
-    drawAllPixels(gl);
-    gl.disable(gl.SCISSOR_TEST);
+  const subjectNow = (): Subject | null => (scene && view && keeping ? { scene, view, keeping, mix } : null);
+
+  function finishedTile({ of, tile, since_ms, first, fence }: Awaited, budget_ms: number): boolean {
+    if (gl.getSyncParameter(fence, gl.SYNC_STATUS) !== gl.SIGNALED) return false;
+    const took_ms = performance.now() - since_ms;
+    if (first) firstDraw_ms = took_ms;
+    else {
+      longest_ms = Math.max(longest_ms, took_ms);
+      const now = (tile.width * tile.height) / Math.max(0.1, took_ms);
+      speed = speed === null ? now : speed + SPEED_SHARE * (now - speed);
+      learnFrom(of, tile, took_ms, budget_ms);
+    }
+    gl.deleteSync(fence);
+    awaited = null;
+    return true;
   }
 
-  const readBack = (output: number, least: number): Float32Array | null =>
-    view?.whole.targets && view.whole.samples >= least
-      ? readFloats(gl, view.whole.targets.done, output)
-      : null;
+  function tileToDraw(of: View): { into: Accumulation; tile: PixelRectangle } {
+    const into = inTheMaking(of);
+    const tile = nextTile(into.tiles);
+    if (tile) return { into, tile };
+    sampleDone(into, sumsAtWork(keeping!, mix));
+    edition++;
+    const next = inTheMaking(of);
+    return { into: next, tile: nextTile(next.tiles)! };
+  }
+
+  const replicates = (): Float32Array | null => {
+    const whole = view?.whole;
+    if (!whole?.targets || !keeping || whole.samples - whole.replicatesSince < REPLICATES) return null;
+    return readFloats(gl, whole.targets.done, keeping.sums);
+  };
 
   return {
-    setScene(next) {
+    setScene(next, mixed = next.gains) {
+      const same = scene !== null && sameButGains(scene, next);
       scene = next;
-      for (const texture of Object.values(card.scene ?? {})) gl.deleteTexture(texture);
-      card.scene = null;
-      restart();
+      if (same) {
+        setMix(mixed);
+        return;
+      }
+      if (mixed.length !== mix.length) touched = [];
+      mix = mixed;
+      keepAnew();
     },
-    setCamera(lens, width, height) {
-      setView(lens, null, width, height);
-    },
-    setMeters(meters) {
-      const texels = meters.flatMap(({ point: { position_m, facing }, receptor }) => [
-        ...[...position_m, receptor === 'dome' ? 1 : 0],
-        ...[...facing, 0],
-      ]);
-      setView(null, Float32Array.from(texels), meters.length, 1);
-    },
+    setMix,
+    setCamera: (lens, width, height, part) => setView(cameraView(lens, width, height, part)),
+    setMeters: (meters) => setView(meterView(meters)),
     renderSome(budget_ms) {
-      if (gl.isContextLost() || !scene || !view) return 'idle';
-      const { features } = scene;
-      const kind = view.meters ? meterFrame : frame;
-      const program = programOf(JSON.stringify([kind.name, features]), () => kind(features));
-      if (!program) return 'building';
-      if (awaited) {
-        if (gl.getSyncParameter(awaited.fence, gl.SYNC_STATUS) !== gl.SIGNALED) return 'sampling';
-        const took_ms = performance.now() - awaited.since_ms;
-        if (awaited.first) firstDraw_ms = took_ms;
-        else {
-          longest_ms = Math.max(longest_ms, took_ms);
-          learnFrom(awaited.of, awaited.tile, took_ms, budget_ms);
-        }
-        gl.deleteSync(awaited.fence);
-        awaited = null;
-      }
-      let into = inTheMaking(view);
-      let tile = nextTile(into.tiles);
-      if (!tile) {
-        sampleDone(into);
-        into = inTheMaking(view);
-        tile = nextTile(into.tiles)!;
-      }
+      const subject = subjectNow();
+      if (gl.isContextLost() || !subject) return 'idle';
+      if (awaited && !finishedTile(awaited, budget_ms)) return 'sampling';
+      const { into, tile } = tileToDraw(subject.view);
       const since_ms = performance.now();
-      draw(program, scene, view, into, tile);
+      const program = drawing.sample(subject, into, tile);
+      if (!program) {
+        // The tile was handed out for nothing.
+        startSampleAgain(into);
+        return 'building';
+      }
       const fence = gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
       gl.flush();
-      const first = !card.drawn.has(program);
-      card.drawn.add(program);
+      const first = !drawn.has(program);
+      drawn.add(program);
       if (fence) awaited = { fence, tile, of: into.tiles, since_ms, first };
       return 'sampling';
     },
     show(showing) {
-      const ready = accumulations().find(({ samples, targets }) => samples > 0 && targets);
-      const program = ready && !gl.isContextLost() && programOf('show', () => show);
-      if (!ready?.targets || !program) return false;
-      gl.bindFramebuffer(gl.FRAMEBUFFER, null);
-      gl.viewport(0, 0, gl.drawingBufferWidth, gl.drawingBufferHeight);
-      takeUp(gl, program);
-      bindTextures(gl, program, { sums: ready.targets.done.textures[0]! });
-      setUniforms(gl, program, showUniforms(ready, [gl.drawingBufferWidth, gl.drawingBufferHeight], showing));
-      drawAllPixels(gl);
+      const subject = subjectNow();
+      const ready = readiest(view);
+      if (!subject || !ready || gl.isContextLost()) return false;
+      drawing.show(subject, ready, showing);
       return true;
     },
     samples: () => view?.whole.samples ?? 0,
+    edition: () => edition,
+    speed_px_per_ms: () => speed,
     noise() {
-      const byReplicate = readBack(1, REPLICATES);
-      return byReplicate ? medianRelativeError(byReplicate, view!.whole.samples) : Number.NaN;
+      const byReplicate = replicates();
+      if (!byReplicate) return Number.NaN;
+      const { whole } = view!;
+      return (
+        medianRelativeError(byReplicate, replicated(whole)) * errorShare(whole, sumsAtWork(keeping!, mix))
+      );
     },
     variances() {
-      const byReplicate = readBack(1, REPLICATES);
-      return byReplicate && luminanceVariances(byReplicate, view!.whole.samples);
+      const byReplicate = replicates();
+      if (!byReplicate) return null;
+      const { whole } = view!;
+      const share = errorShare(whole, sumsAtWork(keeping!, mix)) ** 2;
+      return luminanceVariances(byReplicate, replicated(whole)).map((variance) => share * variance);
     },
     linear() {
-      const sums = readBack(0, 1);
-      return sums && Float32Array.from({ length: (sums.length / 4) * 3 }, (_, i) => meanAt(sums, i));
+      const subject = subjectNow();
+      if (!subject?.view.whole.targets || subject.view.whole.samples === 0) return null;
+      const light = readFloats(gl, drawing.light(subject, subject.view.whole));
+      return Float32Array.from(
+        { length: (light.length / 4) * 3 },
+        (_, i) => light[4 * Math.floor(i / 3) + (i % 3)]!,
+      );
     },
     firstDraw_ms: () => firstDraw_ms,
     longestTile_ms: () => longest_ms,
     lost() {
-      const sums = readBack(0, 1);
+      const whole = view?.whole;
+      if (!whole?.targets || whole.samples === 0) return 0;
+      // The first sum counts every sample, for the sky shines always.
+      const sums = readFloats(gl, whole.targets.done);
       let lost = 0;
-      for (let at = 3; at < (sums?.length ?? 0); at += 4) lost += view!.whole.samples - sums![at]!;
+      for (let at = 3; at < sums.length; at += 4) lost += whole.samples - sums[at]!;
       return lost;
     },
     dispose() {
       canvas.removeEventListener('webglcontextlost', forget);
       canvas.removeEventListener('webglcontextrestored', restore);
-      if (awaited) gl.deleteSync(awaited.fence);
-      awaited = null;
-      for (const accumulation of accumulations()) deleteTargets(gl, accumulation);
-      for (const texture of Object.values(card.scene ?? {})) gl.deleteTexture(texture);
-      if (card.meters) gl.deleteTexture(card.meters);
-      for (const program of card.programs.values()) {
-        if ('finish' in program) program.discard();
-        else gl.deleteProgram(program.handle);
-      }
-      card = emptyCard();
+      leaveOff();
+      for (const accumulation of accumulationsOf(view)) deleteTargets(gl, accumulation);
+      drawing.dispose();
       scene = null;
       view = null;
     },
@@ -327,52 +313,6 @@ function contextOf(canvas: HTMLCanvasElement | OffscreenCanvas): WebGL2Rendering
   return gl as WebGL2RenderingContext;
 }
 
-function emptyCard(): OnCard {
-  return { programs: new Map(), drawn: new Set(), scene: null, meters: null };
-}
-
-/** What the next tile belongs to: after a change, a coarse frame first. */
-function inTheMaking({ coarse, whole }: View): Accumulation {
-  return coarse && coarse.samples === 0 ? coarse : whole;
-}
-
-/** The i-th number of the mean linear RGB of all pixels. */
-function meanAt(sums: Float32Array, i: number): number {
-  const pixel = Math.floor(i / 3);
-  return sums[4 * pixel + (i % 3)]! / Math.max(1, sums[4 * pixel + 3]!);
-}
-
-type Numbers = Record<string, readonly number[]>;
-
-function sampleUniforms({ width, height, samples }: Accumulation, seed: number): Numbers {
-  return { frameSize: [width, height], seed: [seed], samplesBefore: [samples] };
-}
-
-function lensUniforms(lens: ThinLens): Numbers {
-  const { position_m, forward, right, up, halfWidth, halfHeight, pupil_m, focus_m } = lens;
-  return {
-    lensPosition: position_m,
-    lensForward: forward,
-    lensRight: right,
-    lensUp: up,
-    lensNumbers: [halfWidth, halfHeight, pupil_m, focus_m],
-  };
-}
-
-function showUniforms(
-  { width, height }: Accumulation,
-  canvasSize: readonly number[],
-  showing: Showing,
-): Numbers {
-  const { zero_cd_m2, whiteBalance, range } = showing;
-  const [balanceRed, balanceGreen, balanceBlue] = whiteBalance;
-  return {
-    frameSize: [width, height],
-    canvasSize,
-    zero_cd_m2: [zero_cd_m2],
-    balanceRed,
-    balanceGreen,
-    balanceBlue,
-    toneStops: [range.white_stops, range.floor_stops],
-  };
+function sameFactor(one: Mix[number], other: Mix[number]): boolean {
+  return one.every((x, c) => x === other[c]);
 }

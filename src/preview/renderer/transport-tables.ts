@@ -5,13 +5,8 @@ import { newTexels, type Texels } from '../pack/texels.ts';
 /** A cone round a lamp's axis outside of which it shines less than a share of its peak; a cosine above 1 where there is none. */
 export const LIT_CONE = struct('LitCone', { apex: 'vec3', cosine: 'float', axis: 'vec3' });
 
-/** A lamp that is alight: its index, its peak at full level (roughly), where it is bright and where it shines at all. */
-export const LIT_LAMP = struct('LitLamp', {
-  bright: LIT_CONE,
-  lit: LIT_CONE,
-  lamp: 'int',
-  peak_cd: 'float',
-});
+/** A lamp that is alight: its index, where it is bright and where it shines at all. */
+export const LIT_LAMP = struct('LitLamp', { bright: LIT_CONE, lit: LIT_CONE, lamp: 'int' });
 
 /** A flat glossy face that may throw lamp light. */
 export const MIRROR_FACE = struct('MirrorFace', {
@@ -22,14 +17,20 @@ export const MIRROR_FACE = struct('MirrorFace', {
   v: 'vec3',
   oneSided: 'bool',
   n: 'vec3',
+  /** 0 of a metal, whose n and k are those of green, which stands for all in choosing. */
+  coatIor: 'float',
   halfSize: 'vec2',
+  metalNK: 'vec2',
 });
 
 /** A lamp and such a face; where the lamp's centre stands in the face's own axes. */
 export const MIRROR_PAIR = struct('MirrorPair', {
   lampAt: 'vec3',
   lampRadius_m: 'float',
-  /** Place of the lamp among those that are alight. */
+  lamp: 'int',
+  /** Its peak at full level, roughly. */
+  peak_cd: 'float',
+  /** Its place among those that are alight. */
   lit: 'int',
   face: 'int',
 });
@@ -110,12 +111,7 @@ export function transportTables(tracer: Tracer): TransportTables {
   litLamps.forEach((lamp, i) => {
     const bright = coneOf(tracer.brightCones, lamp);
     const lit = coneOf(tracer.litCones, lamp);
-    writeStruct(
-      LIT_LAMP,
-      { bright, lit, lamp, peak_cd: tracer.peak_cd[lamp]! },
-      data,
-      place('litLampsAt', i),
-    );
+    writeStruct(LIT_LAMP, { bright, lit, lamp }, data, place('litLampsAt', i));
   });
   faces.forEach((face, i) => {
     const { centre_m: centre, u, v, n, halfU_m, halfV_m, oneSided, optics, part } = face;
@@ -128,6 +124,8 @@ export function transportTables(tracer: Tracer): TransportTables {
       alpha: optics.alpha,
       surface: surfaceOf(part),
       halfSize: [halfU_m, halfV_m],
+      coatIor: optics.kind === 'coated' ? optics.coatIor : 0,
+      metalNK: [optics.metalN[1]!, optics.metalK[1]!],
     } as const;
     writeStruct(MIRROR_FACE, values, data, place('mirrorFacesAt', i));
   });
@@ -135,6 +133,8 @@ export function transportTables(tracer: Tracer): TransportTables {
     const values = {
       lampAt: [lampU_m, lampV_m, lampN_m],
       lampRadius_m,
+      lamp,
+      peak_cd: tracer.peak_cd[lamp]!,
       lit: litIndex.get(lamp)!,
       face: faceIndex.get(face)!,
     } as const;

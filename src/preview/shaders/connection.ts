@@ -9,15 +9,12 @@ export const connection: Chunk = {
 struct Connection {
   // Direction it arrives from.
   vec3 w;
+  // The lamp.
+  int lamp;
   // What arrives, times the density with which this way was drawn, in linear RGB.
   vec3 value;
   // That density, per steradian; it is weighed by value/(own + density of the path's own directions).
   float own;
-  // The straight ways that must be free. Where probe is set, the first must not be: there has to be a face.
-  int legs;
-  bool probe;
-  vec3 from[3];
-  vec3 to[3];
 };
 
 // What weighs a connection where it arrives, for choosing among candidates.

@@ -1,85 +1,95 @@
 import type { Chunk } from './chunk.ts';
 import { face } from './face.ts';
 import { type Features, featuresChunk } from './features.ts';
+import { keptLight } from './kept-light.ts';
 import { linearRgb } from './linear-rgb.ts';
 import { path } from './path.ts';
 import { random } from './random.ts';
-import { thinLens } from './thin-lens.ts';
+import { viewOfCamera } from './view-of-camera.ts';
 
-const accumulate = (start: string, trace: string): string => /* glsl */ `
+/** `named` and `width` tell the pixels of a picture apart, whatever part of it is drawn. */
+const accumulate = (sums: number, named: string, width: string, trace: string): string => {
+  const each = (line: (i: number) => string) => Array.from({ length: sums }, (_, i) => line(i)).join('\n');
+  return /* glsl */ `
 // What all samples before have given.
-uniform sampler2D sumsBefore;
+${each((i) => `uniform sampler2D sumBefore${i};`)}
 uniform sampler2D replicatesBefore;
-uniform ivec2 frameSize;
 uniform uint seed;
-// Samples so far, over all replicates.
+// Samples so far, over all replicates; those before the replicates were begun anew.
 uniform uint samplesBefore;
+uniform uint replicatesSince;
+// What each sum is multiplied by in the frame, and 1 for those that a sample adds to.
+uniform vec3 sumFactors[SUMS];
+uniform float sumsAtWork[SUMS];
 
 // Linear RGB, and how many samples it is the sum of.
-layout(location = 0) out vec4 sums;
+${each((i) => `layout(location = ${i}) out vec4 sum${i};`)}
 // Luminance by replicate.
-layout(location = 1) out vec4 replicates;
+layout(location = ${sums}) out vec4 replicates;
 
 const uint REPLICATES = 4u;
 
 void main() {
   ivec2 pixel = ivec2(gl_FragCoord.xy);
-  sums = vec4(0.0);
-  replicates = vec4(0.0);
-  if (samplesBefore > 0u) {
-    sums = texelFetch(sumsBefore, pixel, 0);
-    replicates = texelFetch(replicatesBefore, pixel, 0);
-  }
+  ivec2 named = ${named};
+  bool begun = samplesBefore > 0u;
+${each(
+  (i) => `  sum${i} = begun ? texelFetch(sumBefore${i}, pixel, 0) : vec4(0.0);
+  keptLight[${i}] = vec3(0.0);`,
+)}
+  replicates = samplesBefore > replicatesSince ? texelFetch(replicatesBefore, pixel, 0) : vec4(0.0);
   uint replicate = samplesBefore % REPLICATES;
-  uint key = mixed32(mixed32(seed) + uint(pixel.y * frameSize.x + pixel.x));
+  uint key = mixed32(mixed32(seed) + uint(named.y * ${width} + named.x));
   RandomState random = pathRandom(key + 0x632be59bu * replicate, samplesBefore / REPLICATES);
-${start}
-  vec3 light = ${trace};
+${trace}
+  vec3 light = vec3(0.0);
+  float most = 0.0;
+${each(
+  (i) => `  light += sumFactors[${i}] * keptLight[${i}];
+  most += dot(abs(keptLight[${i}]), vec3(1.0));`,
+)}
   // A number that single precision could not hold would spoil the pixel for good: the sample is left out of the count.
-  if (!(dot(abs(light), vec3(1.0)) < 1e30)) return;
-  sums += vec4(light, 1.0);
+  if (!(most < 1e30)) return;
+${each((i) => `  sum${i} += vec4(keptLight[${i}], sumsAtWork[${i}]);`)}
   float Y = luminanceOfRgb(light);
   replicates += Y * vec4(equal(uvec4(replicate), uvec4(0u, 1u, 2u, 3u)));
 }
 `;
+};
 
-/** One more sample of every pixel of a camera's frame; the rows of the target run downward in the picture. */
-export const frame = (features: Features): Chunk => ({
+/** One more sample of every pixel of a camera's frame. */
+export const frame = (features: Features, sums: number): Chunk => ({
   name: 'frame',
-  needs: [featuresChunk(features), path, thinLens, random, face, linearRgb],
-  code: `
-uniform vec3 lensPosition;
-uniform vec3 lensForward;
-uniform vec3 lensRight;
-uniform vec3 lensUp;
-// Half the picture's width and height at unit distance, radius of the pupil, distance in focus.
-uniform vec4 lensNumbers;
-${accumulate(
-  /* glsl */ `
+  needs: [featuresChunk(features), keptLight(sums), path, viewOfCamera, random, face, linearRgb],
+  code: accumulate(
+    sums,
+    'pixelOfWhole()',
+    'wholeSize.x',
+    /* glsl */ `
   float across = nextRandom(random);
   float down = nextRandom(random);
   float pupilU = nextRandom(random);
   float pupilV = nextRandom(random);
-  vec2 place = (vec2(pixel) + vec2(across, down)) / vec2(frameSize);
-  vec2 pupil = placeOnFace(Face(DISC, vec2(1.0)), pupilU, pupilV);
-  ThinLens lens = ThinLens(lensPosition, lensForward, lensRight, lensUp, lensNumbers.x, lensNumbers.y, lensNumbers.z, lensNumbers.w);
   vec3 o;
   vec3 d;
-  aimThrough(lens, place.x, place.y, pupil.x, pupil.y, o, d);`,
-  'tracePath(o, d, false, false, random)',
-)}`,
+  rayOfCamera(vec2(across, down), placeOnFace(Face(DISC, vec2(1.0)), pupilU, pupilV), o, d);
+  tracePath(o, d, false, false, random);`,
+  ),
 });
 
 /** One more sample of every meter: pixels are meters, two texels each in `meters`: place and 1 for a dome; where it points. */
-export const meterFrame = (features: Features): Chunk => ({
+export const meterFrame = (features: Features, sums: number): Chunk => ({
   name: 'meter-frame',
-  needs: [featuresChunk(features), path, random, linearRgb],
+  needs: [featuresChunk(features), keptLight(sums), path, random, linearRgb],
   code: `
 uniform sampler2D meters;
 ${accumulate(
+  sums,
+  'pixel',
+  '0',
   /* glsl */ `
   vec4 place = texelFetch(meters, ivec2(2 * pixel.x, pixel.y), 0);
-  vec3 facing = texelFetch(meters, ivec2(2 * pixel.x + 1, pixel.y), 0).xyz;`,
-  'tracePath(liftedOff(place.xyz, facing), facing, true, place.w > 0.5, random)',
+  vec3 facing = texelFetch(meters, ivec2(2 * pixel.x + 1, pixel.y), 0).xyz;
+  tracePath(liftedOff(place.xyz, facing), facing, true, place.w > 0.5, random);`,
 )}`,
 });

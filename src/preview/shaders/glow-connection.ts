@@ -17,42 +17,48 @@ struct Glow {
 };
 
 float glowRise(vec3 w, vec3 toLamp) {
-  float theta = max(1e-5, atan(length(cross(w, toLamp)), dot(w, toLamp)));
-  return 1.0 / (4.0 * PI * sqrt(PI * theta) * max(1e-5, sin(theta)));
+  float across = length(cross(w, toLamp));
+  float theta = max(1e-5, atan(across, dot(w, toLamp)));
+  return 1.0 / (4.0 * PI * sqrt(PI * theta) * max(1e-5, across * inversesqrt(dot(toLamp, toLamp))));
 }
 
-// Lamps are chosen by what they would give at x, half of the time, and else evenly. Once through all lamps to choose one
-// and know their sum, once more for the densities.
-Glow glowAt(vec3 x, vec3 other, inout RandomState random) {
+// Lamps are chosen by what they would give at x, half of the time, and else evenly. Once through all lamps to choose one,
+// to know their sum and the density of the other direction, once more for the density of the one that was drawn. The numbers:
+// which lamp, whether evenly, and the direction round it.
+Glow glowAt(vec3 x, vec3 other, vec4 numbers) {
   Glow glow = Glow(vec3(0.0, 1.0, 0.0), 0.0, 0.0);
   int count = litLampsAt.x;
+  float even = 1.0 / float(count);
   float total = 0.0;
-  float choice = nextRandom(random);
-  bool evenly = nextRandom(random) < 0.5;
-  float u = nextRandom(random);
-  float v = nextRandom(random);
+  float choice = numbers.x;
   int chosen = min(count - 1, int(choice * float(count)));
   int byShare = -1;
-  for (int i = 0; i < 2 * count; i++) {
-    if (i == count) {
-      if (!evenly && byShare >= 0) chosen = byShare;
-      vec3 axis = normalize(emitterAt(litLampAt(chosen).lamp).origin - x);
-      glow.w = turned(axis, cos(PI * u * u), v);
-    }
-    bool first = i < count;
-    Emitter emitter = emitterAt(litLampAt(first ? i : i - count).lamp);
-    vec3 d = x - emitter.origin;
-    float d2 = max(1e-12, dot(d, d));
-    float weight = emitted_cd(emitter, d / sqrt(d2)) / d2;
-    if (first) {
-      if (keeps(weight, total, choice)) byShare = i;
-    } else {
-      float even = 1.0 / float(count);
-      float share = total > 0.0 ? 0.5 * (weight / total + even) : even;
-      glow.own += share * glowRise(glow.w, -d);
-      glow.other += share * glowRise(other, -d);
-    }
-  }
+  vec3 w = other;
+  int pass = 0;
+  do {
+    // Rises toward the lamps, and the same times their weights, summed.
+    float rises = 0.0;
+    float weighted = 0.0;
+    int i = 0;
+    do {
+      int lamp = litLampAt(i).lamp;
+      Emitter emitter = emitterAt(lamp);
+      vec3 d = x - emitter.origin;
+      float d2 = max(1e-12, dot(d, d));
+      float weight = lampCounts(lamp) * emitted_cd(emitter, d / sqrt(d2)) / d2;
+      float rise = glowRise(w, -d);
+      rises += rise;
+      weighted += weight * rise;
+      if (pass == 0 && keeps(weight, total, choice)) byShare = i;
+    } while (++i < count);
+    float density = total > 0.0 ? 0.5 * (weighted / total + even * rises) : even * rises;
+    if (pass == 0) glow.other = density;
+    else glow.own = density;
+    if (numbers.y >= 0.5 && byShare >= 0) chosen = byShare;
+    vec3 axis = normalize(emitterAt(litLampAt(chosen).lamp).origin - x);
+    w = turned(axis, cos(PI * numbers.z * numbers.z), numbers.w);
+    if (pass == 0) glow.w = w;
+  } while (++pass < 2);
   return glow;
 }
 `,

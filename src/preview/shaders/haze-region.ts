@@ -1,4 +1,5 @@
 import type { Chunk } from './chunk.ts';
+import { everyFeature } from './features.ts';
 
 /**
  * The parts of a ray that lie in haze. The core keeps them in order; here they are kept as they come, in at most
@@ -7,7 +8,7 @@ import type { Chunk } from './chunk.ts';
  */
 export const hazeRegion: Chunk = {
   name: 'haze-region',
-  needs: [],
+  needs: [everyFeature],
   code: /* glsl */ `
 // A box that haze fills: its middle and axes, and half its size along them.
 struct HazeRegion {
@@ -20,18 +21,6 @@ struct HazeRegion {
 
 // Defined where the light model is read.
 HazeRegion hazeRegionAt(int i);
-
-const int MAX_STRETCHES = 8;
-// Where a place holds no stretch, it begins and ends here.
-const float NO_STRETCH = 1e30;
-
-struct HazeStretches {
-  // From and to, disjoint, in any order.
-  vec2 ends[MAX_STRETCHES];
-  // How many places have ever been taken.
-  int used;
-  float length_m;
-};
 
 // The part of 0..D of a ray in one region, from and to; empty where to ≤ from.
 vec2 hazeWithin(HazeRegion region, vec3 o, vec3 d, float D) {
@@ -49,6 +38,19 @@ vec2 hazeWithin(HazeRegion region, vec3 o, vec3 d, float D) {
   }
   return within;
 }
+
+#if HAS_HAZE_BOXES
+const int MAX_STRETCHES = 8;
+// Where a place holds no stretch, it begins and ends here.
+const float NO_STRETCH = 1e30;
+
+struct HazeStretches {
+  // From and to, disjoint, in any order.
+  vec2 ends[MAX_STRETCHES];
+  // How many places have ever been taken.
+  int used;
+  float length_m;
+};
 
 // Adds a stretch, joined with those that it touches.
 void includeStretch(inout HazeStretches found, vec2 stretch) {
@@ -141,5 +143,38 @@ bool isHazed(HazeStretches stretches, float t) {
   }
   return hazed;
 }
+#else
+// Haze is everywhere: one region that holds all there is, and one stretch of a ray in it.
+struct HazeStretches {
+  vec2 ends;
+  float length_m;
+};
+
+void hazeAlong(int regionCount, vec3 o, vec3 d, float D, out HazeStretches found) {
+  vec2 within = hazeWithin(hazeRegionAt(0), o, d, D);
+  found.length_m = max(0.0, within.y - within.x);
+  found.ends = vec2(within.x, within.x + found.length_m);
+}
+
+float firstHazed_m(HazeStretches stretches) {
+  return stretches.ends.x;
+}
+
+float lastHazed_m(HazeStretches stretches) {
+  return stretches.ends.y;
+}
+
+float hazedUpTo_m(HazeStretches stretches, float t) {
+  return clamp(t - stretches.ends.x, 0.0, stretches.length_m);
+}
+
+float placeInHaze_m(HazeStretches stretches, float passed_m) {
+  return min(stretches.ends.x + passed_m, stretches.ends.y);
+}
+
+bool isHazed(HazeStretches stretches, float t) {
+  return t >= stretches.ends.x && t <= stretches.ends.y;
+}
+#endif
 `,
 };

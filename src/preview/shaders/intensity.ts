@@ -1,5 +1,6 @@
 import { beamTable } from './beam-table.ts';
 import type { Chunk } from './chunk.ts';
+import { everyFeature } from './features.ts';
 
 /**
  * Luminous intensity of a lamp toward a direction in its own frame. A table's numbers stand one after another: vertical
@@ -7,7 +8,7 @@ import type { Chunk } from './chunk.ts';
  */
 export const intensity: Chunk = {
   name: 'intensity',
-  needs: [beamTable],
+  needs: [everyFeature, beamTable],
   code: /* glsl */ `
 const int LAMBERT = 0;
 const int BEAM = 1;
@@ -84,6 +85,7 @@ float tabulatedIntensity(Distribution table, float horizontal_deg, float vertica
 float intensityToward(Distribution distribution, float r, float t, float a) {
   int kind = distribution.kind;
   if (kind == LAMBERT) return a > 0.0 ? distribution.peak_cd * a : 0.0;
+#if HAS_TABLES
   if (kind == BEAM) return tabulatedBeam(distribution.beam, r, t, a);
   float horizontal_deg;
   float vertical_deg;
@@ -99,6 +101,9 @@ float intensityToward(Distribution distribution, float r, float t, float a) {
     vertical_deg = degreesOf(t, a);
   }
   return tabulatedIntensity(distribution, horizontal_deg, vertical_deg);
+#else
+  return tabulatedBeam(distribution.beam, r, t, a);
+#endif
 }
 `,
 };

@@ -1,4 +1,5 @@
 import type { Chunk } from './chunk.ts';
+import { everyFeature } from './features.ts';
 import { packedHaze } from './packed-haze.ts';
 import { packedLamps } from './packed-lamps.ts';
 import { hazeTransmittance } from './transmittance.ts';
@@ -6,7 +7,7 @@ import { hazeTransmittance } from './transmittance.ts';
 /** A point of a lamp's face as seen from somewhere, and what it shines there with nothing in the way. */
 export const lampSight: Chunk = {
   name: 'lamp-sight',
-  needs: [packedLamps, packedHaze, hazeTransmittance],
+  needs: [everyFeature, packedLamps, packedHaze, hazeTransmittance],
   code: /* glsl */ `
 struct LampSight {
   // The point of the face.

@@ -1,16 +1,30 @@
 import type { Chunk } from './chunk.ts';
+import { circle } from './circle.ts';
 import { clearance } from './clearance.ts';
 import { connection } from './connection.ts';
 import { evaluate } from './evaluate.ts';
+import { everyFeature } from './features.ts';
 import { lampSight } from './lamp-sight.ts';
 import { packedSurfaces } from './packed-surfaces.ts';
+import { straightWays } from './straight-ways.ts';
 import { transportTables } from './transport-tables.ts';
 import { unfolding } from './unfolding.ts';
 
 /** Light that a flat glossy face throws at a point x; the integral and its weighing stand in the core's module. */
 export const mirrorConnection: Chunk = {
   name: 'mirror-connection',
-  needs: [connection, transportTables, packedSurfaces, unfolding, lampSight, evaluate, clearance],
+  needs: [
+    everyFeature,
+    connection,
+    straightWays,
+    transportTables,
+    packedSurfaces,
+    unfolding,
+    lampSight,
+    evaluate,
+    circle,
+    clearance,
+  ],
   code: /* glsl */ `
 // Beyond so many lobe widths a face gets less than a thousandth of the light.
 const float WIDTHS = 30.0;
@@ -66,57 +80,62 @@ float mirrorConnectionDensity(int part, int lit, vec3 x, vec3 q, vec3 s) {
   return 0.0;
 }
 
-float reflectanceAt(SurfaceOptics optics, float cosine) {
-  if (optics.kind == COATED) return dielectricReflectance(cosine, optics.coatIor);
-  return conductorReflectance(cosine, optics.metalN.y, optics.metalK.y);
+float reflectanceAt(MirrorFace face, float cosine) {
+  if (face.coatIor > 0.0) return dielectricReflectance(cosine, face.coatIor);
+  return conductorReflectance(cosine, face.metalNK.x, face.metalNK.y);
 }
 
-// One estimate of all lamp light thrown by flat glossy faces at x, its three ways still to be traced: the face's own
-// presence, from x to the face, and on to the lamp. False when it is nothing.
-bool connectMirror(vec3 x, vec3 n, int arrival, inout RandomState random, inout Connection found) {
+// One estimate of all lamp light thrown by flat glossy faces at x; its ways, of the connection that bears this name, are
+// still to be traced: the face's own presence, from x to the face, and on to the lamp. False when it is nothing. The numbers:
+// the place on the lamp, and the radius and turn of a slope of the face.
+bool connectMirror(vec3 x, vec3 n, int arrival, float choice, vec4 numbers, int name, inout Connection found) {
   int count = mirrorPairsAt.x;
   float total = 0.0;
   float chosenWeight = 0.0;
   int chosen = -1;
-  float choice = nextRandom(random);
-  for (int i = 0; i < count; i++) {
-    MirrorPair pair = mirrorPairAt(i);
-    MirrorFace face = mirrorFaceAt(pair.face);
+  int i = 0;
+  do {
+    MirrorPair pair;
+    MirrorFace face;
     MirrorImage image;
-    if (!imageShows(face, pair, inAxesOfFace(face, x), image)) continue;
-    LitLamp lit = litLampAt(pair.lit);
-    Emitter emitter = emitterAt(lit.lamp);
-    vec3 q = face.centre + image.q.x * face.u + image.q.y * face.v;
-    float d1 = max(1e-6, (1.0 - image.share) * image.whole);
-    float I = emitted_cd(emitter, (q - emitter.origin) / d1);
-    float d2 = max(1e-6, image.share * image.whole);
-    float shine = (I + LEAST_PROMISE * emitter.gain * lit.peak_cd) *
-      reflectanceAt(surfaceOptics(face.surface), image.cosine);
-    float weight = shine * max(LEAST_PROMISE, arrivalWeight(arrival, dot(q - x, n) / d2)) / (image.whole * image.whole);
-    if (keeps(weight, total, choice)) {
-      chosen = i;
-      chosenWeight = weight;
+    float counts = 0.0;
+    // Most faces show nothing of most lamps: on to the next that does before anything dear is computed.
+    do {
+      pair = mirrorPairAt(i);
+      face = mirrorFaceAt(pair.face);
+      counts = imageShows(face, pair, inAxesOfFace(face, x), image) ? lampCounts(pair.lamp) : 0.0;
+      i++;
+    } while (counts == 0.0 && i < count);
+    if (counts > 0.0) {
+      Emitter emitter = emitterAt(pair.lamp);
+      vec3 q = face.centre + image.q.x * face.u + image.q.y * face.v;
+      float d1 = max(1e-6, (1.0 - image.share) * image.whole);
+      float I = emitted_cd(emitter, (q - emitter.origin) / d1);
+      float d2 = max(1e-6, image.share * image.whole);
+      float shine = counts * (I + LEAST_PROMISE * emitter.gain * pair.peak_cd) * reflectanceAt(face, image.cosine);
+      float weight = shine * max(LEAST_PROMISE, arrivalWeight(arrival, dot(q - x, n) / d2)) / (image.whole * image.whole);
+      if (keeps(weight, total, choice)) {
+        chosen = i - 1;
+        chosenWeight = weight;
+      }
     }
-  }
+  } while (i < count);
   if (chosen < 0) return false;
   MirrorPair pair = mirrorPairAt(chosen);
   MirrorFace face = mirrorFaceAt(pair.face);
-  int lamp = litLampAt(pair.lit).lamp;
+  int lamp = pair.lamp;
   Emitter emitter = emitterAt(lamp);
 
-  float u1 = nextRandom(random);
-  float u2 = nextRandom(random);
-  float r = nextRandom(random);
   // Radius of a GGX slope.
-  float slope = face.alpha * sqrt(r / (1.0 - r));
-  float turn = TWO_PI * nextRandom(random);
+  float slope = face.alpha * sqrt(numbers.z / (1.0 - numbers.z));
+  vec2 turn = unitCircle(numbers.w);
   LampSight sight;
-  choosePoint(emitter, u1, u2, sight);
+  choosePoint(emitter, numbers.x, numbers.y, sight);
   Unfolding at;
   if (!unfold(face, inAxesOfFace(face, x), inAxesOfFace(face, sight.s), at)) return false;
   float reach = 2.0 * slope / at.curve;
-  float along = reach * cos(turn) / at.cosine;
-  float across = reach * sin(turn) * at.cosine;
+  float along = reach * turn.x / at.cosine;
+  float across = reach * turn.y * at.cosine;
   vec2 qf = at.q + along * at.e + across * vec2(-at.e.y, at.e.x);
   if (abs(qf.x) > face.halfSize.x || abs(qf.y) > face.halfSize.y) return false;
 
@@ -138,20 +157,16 @@ bool connectMirror(vec3 x, vec3 n, int arrival, inout RandomState random, inout 
   );
   float perDirection = unfoldedDensity(at, face.alpha, qf) * d2 * d2 / cosOut;
   found.w = w;
+  found.lamp = lamp;
   found.value = glossy * lampRgb(lamp) * (sight.normal_lx * cosIn * total / chosenWeight);
 #if HAS_HAZE
   found.value *= hazeTransmittance(x, w, d2);
 #endif
   found.own = perDirection;
   vec3 lifted = liftedOff(q, m);
-  found.legs = 3;
-  found.probe = true;
-  found.from[0] = q + PROBE_m * m;
-  found.to[0] = q - PROBE_m * m;
-  found.from[1] = x;
-  found.to[1] = lifted;
-  found.from[2] = lifted;
-  found.to[2] = sight.s + clearance_m(sight.d_m) * normalize(lifted - sight.s);
+  addWay(name, SOLID_THERE, q + PROBE_m * m, q - PROBE_m * m);
+  addWay(name, LIGHT_PASSES, x, lifted);
+  addWay(name, LIGHT_PASSES, lifted, sight.s + clearance_m(sight.d_m) * normalize(lifted - sight.s));
   return true;
 }
 `,

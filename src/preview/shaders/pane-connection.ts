@@ -1,13 +1,14 @@
 import type { Chunk } from './chunk.ts';
 import { clearance } from './clearance.ts';
 import { connection } from './connection.ts';
+import { everyFeature } from './features.ts';
 import { packedHaze } from './packed-haze.ts';
 import { transportTables } from './transport-tables.ts';
 
 /** Panes that scatter, as sources: a sheet chosen by the solid angle that it may fill. */
 export const paneConnection: Chunk = {
   name: 'pane-connection',
-  needs: [transportTables, connection, packedHaze, clearance],
+  needs: [everyFeature, transportTables, connection, packedHaze, clearance],
   code: /* glsl */ `
 // Roughly the solid angle of a sheet from x.
 float sheetWeight(PaneSheet sheet, vec3 x) {
@@ -21,27 +22,27 @@ int chooseSheet(vec3 x, float u, out float chance) {
   float kept = 0.0;
   float choice = u;
   int chosen = -1;
-  for (int i = 0; i < paneSheetsAt.x; i++) {
+  int i = 0;
+  do {
     float weight = sheetWeight(paneSheetAt(i), x);
     if (keeps(weight, total, choice)) {
       chosen = i;
       kept = weight;
     }
-  }
+  } while (++i < paneSheetsAt.x);
   chance = kept / total;
   return chosen;
 }
 
-// Chooses a point q of a sheet that shines toward x: the way to it, and how densely it was chosen.
-bool choosePanePoint(vec3 x, vec3 n, int arrival, inout RandomState random, out PaneSheet sheet, out vec3 q, inout Connection found) {
+// Chooses a point q of a sheet that shines toward x: the way to it, and how densely it was chosen. The numbers: which
+// sheet, and where on it.
+bool choosePanePoint(vec3 x, vec3 n, int arrival, vec3 numbers, out PaneSheet sheet, out vec3 q, inout Connection found) {
   float chance;
-  float choice = nextRandom(random);
-  float u = 2.0 * nextRandom(random) - 1.0;
-  float v = 2.0 * nextRandom(random) - 1.0;
-  int chosen = chooseSheet(x, choice, chance);
+  int chosen = chooseSheet(x, numbers.x, chance);
   if (chosen < 0) return false;
+  vec2 at = 2.0 * numbers.yz - 1.0;
   sheet = paneSheetAt(chosen);
-  q = sheet.centre + u * sheet.halfSize.x * sheet.u + v * sheet.halfSize.y * sheet.v;
+  q = sheet.centre + at.x * sheet.halfSize.x * sheet.u + at.y * sheet.halfSize.y * sheet.v;
   float d = distance(q, x);
   if (d < 1e-5) return false;
   vec3 w = (q - x) / d;
@@ -49,13 +50,11 @@ bool choosePanePoint(vec3 x, vec3 n, int arrival, inout RandomState random, out 
   float cosOut = abs(dot(w, sheet.n));
   if (cosOut < 1e-6) return false;
   found.w = w;
+  found.value = vec3(1.0);
 #if HAS_HAZE
-  found.value = vec3(hazeTransmittance(x, w, d));
+  found.value *= hazeTransmittance(x, w, d);
 #endif
   found.own = chance * d * d / (sheet.area_m2 * cosOut);
-  found.legs = 1;
-  found.from[0] = x;
-  found.to[0] = liftedOff(q, dot(w, sheet.n) > 0.0 ? -sheet.n : sheet.n);
   return true;
 }
 

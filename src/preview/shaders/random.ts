@@ -89,5 +89,15 @@ float nextRandom(inout RandomState state) {
   state.d = (state.d << 11u) | (state.d >> 21u);
   return unitOfBits(result);
 }
+
+// The next four, from one place of the program: the code of a number is long, and a driver copies it to every call.
+vec4 nextFour(inout RandomState state) {
+  vec4 numbers = vec4(0.0);
+  int i = 0;
+  do {
+    numbers = vec4(numbers.yzw, nextRandom(state));
+  } while (++i < 4);
+  return numbers;
+}
 `,
 };

@@ -33,6 +33,21 @@ bool meetsBox(Node node, vec3 o, vec3 per, float tMin, float tMax) {
   return from - BOX_ROUNDING * abs(from) <= min(to + BOX_ROUNDING * abs(to), tMax);
 }
 
+// Walks on from a leaf whose shapes are all looked at to the first of those of the next leaf that the ray may meet, or to the
+// end of the hierarchy. A loop of its own, because boxes are many and quickly told, and shapes few and slowly: so neighbours
+// wait for one another at the shapes only.
+void toNextLeaf(vec3 o, vec3 per, float tMin, float tMax, int nodes, inout int at, inout int place, inout int end) {
+  do {
+    if (place >= end && at < nodes) {
+      Node node = nodeAt(at);
+      bool meets = meetsBox(node, o, per, tMin, tMax);
+      place = firstShapeOf(node);
+      end = meets ? place + shapeCountOf(node) : place;
+      at = meets ? at + 1 : node.skip;
+    }
+  } while (place >= end && at < nodes);
+}
+
 // The first surface a ray meets, in hit; false, and hit as it was, where it meets none.
 bool nearestHit(vec3 o, vec3 d, float tMin, float tMax, inout Hit hit) {
   Ray ray;
@@ -46,32 +61,32 @@ bool nearestHit(vec3 o, vec3 d, float tMin, float tMax, inout Hit hit) {
   int bestPart = -1;
   int bestFace = 0;
   bool entering = true;
-  for (int at = 0; at < nodes; ) {
-    Node node = nodeAt(at);
-    if (!meetsBox(node, o, per, tMin, best)) {
-      at = node.skip;
-      continue;
-    }
-    int first = firstShapeOf(node);
-    int end = first + shapeCountOf(node);
-    for (int place = first; place < end; place++) {
+  int at = 0;
+  int place = 0;
+  int end = 0;
+  if (nodes > 0) do {
+    toNextLeaf(o, per, tMin, best, nodes, at, place, end);
+    if (place < end) {
       Body body = bodyAt(place);
       Crossings found;
-      if (!shapeCrossings(body, place, ray, found)) continue;
-      bool enters = found.t0 >= tMin;
-      float t = enters ? found.t0 : found.t1;
-      float slack = bestPlace < 0 ? 0.0 : COINCIDENT * (abs(best) + reach);
-      if (t < tMin || t > best + slack) continue;
-      int part = belongingAt(place).part;
-      if (bestPlace >= 0 && t >= best - slack && part > bestPart) continue;
-      best = min(best, t);
-      bestPlace = place;
-      bestPart = part;
-      bestFace = enters ? found.face0 : found.face1;
-      entering = enters;
+      if (shapeCrossings(body, place, ray, found)) {
+        bool enters = found.t0 >= tMin;
+        float t = enters ? found.t0 : found.t1;
+        float slack = bestPlace < 0 ? 0.0 : COINCIDENT * (abs(best) + reach);
+        if (t >= tMin && t <= best + slack) {
+          int part = belongingAt(place).part;
+          if (bestPlace < 0 || t < best - slack || part <= bestPart) {
+            best = min(best, t);
+            bestPlace = place;
+            bestPart = part;
+            bestFace = enters ? found.face0 : found.face1;
+            entering = enters;
+          }
+        }
+      }
+      place++;
     }
-    at++;
-  }
+  } while (place < end || at < nodes);
   if (bestPlace < 0) return false;
   hit.t = best;
   completeHit(bestPlace, ray, bestFace, entering, hit);
@@ -79,35 +94,33 @@ bool nearestHit(vec3 o, vec3 d, float tMin, float tMax, inout Hit hit) {
 }
 
 // What share of light passes straight along a ray: 0 behind anything opaque, otherwise the product of what each pane that
-// it crosses lets through straight, on the way in and on the way out.
-float transmittance(vec3 o, vec3 d, float tMin, float tMax) {
+// it crosses lets through straight, on the way in and on the way out; where panes block too, 0 behind any of them.
+float transmittance(vec3 o, vec3 d, float tMin, float tMax, bool panesBlock) {
   Ray ray;
   if (!aimRay(o, d, ray)) return 1.0;
   vec3 per = vec3(reciprocal(d.x), reciprocal(d.y), reciprocal(d.z));
   int nodes = sectionCount[NODES];
   float passed = 1.0;
-  for (int at = 0; at < nodes; ) {
-    Node node = nodeAt(at);
-    if (!meetsBox(node, o, per, tMin, tMax)) {
-      at = node.skip;
-      continue;
-    }
-    int first = firstShapeOf(node);
-    int end = first + shapeCountOf(node);
-    for (int place = first; place < end; place++) {
+  int at = 0;
+  int place = 0;
+  int end = 0;
+  if (nodes > 0) do {
+    toNextLeaf(o, per, tMin, tMax, nodes, at, place, end);
+    if (place < end) {
       Body body = bodyAt(place);
       Crossings found;
-      if (!shapeCrossings(body, place, ray, found)) continue;
-      bool first = found.t0 >= tMin && found.t0 <= tMax;
-      bool second = found.t1 >= tMin && found.t1 <= tMax;
-      if (!first && !second) continue;
-      int substance = belongingAt(place).substance;
-      if (substance >= 0) return 0.0;
-      float direct = paneDirectOf(-1 - substance);
-      passed *= (first ? direct : 1.0) * (second ? direct : 1.0);
+      if (shapeCrossings(body, place, ray, found)) {
+        bool first = found.t0 >= tMin && found.t0 <= tMax;
+        bool second = found.t1 >= tMin && found.t1 <= tMax;
+        if (first || second) {
+          int substance = belongingAt(place).substance;
+          float direct = substance >= 0 || panesBlock ? 0.0 : paneDirectOf(-1 - substance);
+          passed *= (first ? direct : 1.0) * (second ? direct : 1.0);
+        }
+      }
+      place++;
     }
-    at++;
-  }
+  } while (passed > 0.0 && (place < end || at < nodes));
   return passed;
 }
 `,

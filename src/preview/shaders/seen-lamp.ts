@@ -11,24 +11,26 @@ export const seenLamp: Chunk = {
 // Edge-on a face shows nothing.
 const float LEAST_FACE_COSINE = 1e-4;
 
-// Whether a ray meets the front of a lit lamp's face within 0..D: then D is where, and L its radiance, haze not taken off.
+// Whether a ray meets the front of a lit lamp's face within 0..D: then D is where, seen the lamp and L its radiance, haze not taken off.
 // After a reflection in a surface of that α (none below 0), only lamps that such a ray is meant to find.
-bool seesLamp(vec3 o, vec3 d, float mirrorAlpha, inout float D, out vec3 L) {
-  int seen = -1;
-  for (int i = 0; i < litLampsAt.x; i++) {
+bool seesLamp(vec3 o, vec3 d, float mirrorAlpha, inout float D, out int seen, out vec3 L) {
+  seen = -1;
+  int i = 0;
+  do {
     int lamp = litLampAt(i).lamp;
     Emitter emitter = emitterAt(lamp);
     float cosGamma = -dot(d, emitter.a);
-    if (cosGamma < LEAST_FACE_COSINE) continue;
     vec3 g = o - emitter.origin;
-    float t = dot(g, emitter.a) / cosGamma;
-    if (t <= 0.0 || t >= D) continue;
+    float t = dot(g, emitter.a) / max(LEAST_FACE_COSINE, cosGamma);
     vec3 h = g + t * d;
-    if (!onFace(emitter.face, dot(h, emitter.r), dot(h, emitter.t))) continue;
-    if (mirrorAlpha >= 0.0 && !lobeFindsLamp(mirrorAlpha, faceRadius_m(emitter.face), t)) continue;
-    seen = lamp;
-    D = t;
-  }
+    if (
+      cosGamma >= LEAST_FACE_COSINE && t > 0.0 && t < D && onFace(emitter.face, dot(h, emitter.r), dot(h, emitter.t)) &&
+      lampCounts(lamp) > 0.0 && (mirrorAlpha < 0.0 || lobeFindsLamp(mirrorAlpha, faceRadius_m(emitter.face), t))
+    ) {
+      seen = lamp;
+      D = t;
+    }
+  } while (++i < litLampsAt.x);
   if (seen < 0) return false;
   Emitter emitter = emitterAt(seen);
   L = lampRgb(seen) * emitted_cd(emitter, -d) / (faceArea_m2(emitter.face) * -dot(d, emitter.a));

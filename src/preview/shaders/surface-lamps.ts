@@ -2,6 +2,7 @@ import type { Chunk } from './chunk.ts';
 import { clearance } from './clearance.ts';
 import { connection } from './connection.ts';
 import { evaluate } from './evaluate.ts';
+import { everyFeature } from './features.ts';
 import { lampSight } from './lamp-sight.ts';
 import { linearRgb } from './linear-rgb.ts';
 import { mirrorConnection } from './mirror-connection.ts';
@@ -17,6 +18,7 @@ import { surfacePoint } from './surface-point.ts';
 export const surfaceLamps: Chunk = {
   name: 'surface-lamps',
   needs: [
+    everyFeature,
     connection,
     lampSight,
     linearRgb,
@@ -45,9 +47,10 @@ bool lobeFindsLamp(float alpha, float lampRadius_m, float distance_m) {
 const int AT_SURFACE = 0;
 const int AT_PANE = 1;
 const int AT_METER = 2;
+const int AT_NOTHING = 3;
 
 struct LitPoint {
-  // AT_SURFACE, AT_PANE or AT_METER.
+  // AT_SURFACE, AT_PANE, AT_METER or AT_NOTHING.
   int kind;
   // The point's axes; of a pane, n its normal and o the direction, in the world, toward which it scatters.
   SurfacePoint at;
@@ -65,10 +68,15 @@ float receptorResponse(bool dome, float cosTheta) {
   return dome ? (1.0 + cosTheta) / 2.0 : max(0.0, cosTheta);
 }
 
-// The luminance of the lamp that was kept, standing for all, in linear RGB, and the straight way to it.
-bool lightOfLamps(LitPoint point, inout RandomState random, out vec3 light, out LampSight kept) {
+// From one lamp's place on its face to the next one's: the sequence of Roberts in two dimensions. Every lamp's place is even
+// on its face by itself, which is all that the estimate asks.
+const vec2 NEXT_LAMP = vec2(0.7548776662466927, 0.5698402909980532);
+
+// The luminance of the lamp that was kept, standing for all, in linear RGB, and the straight way to it. The numbers: which
+// lamp, and the place on its face.
+bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light, out LampSight kept) {
   float total = 0.0;
-  float choice = nextRandom(random);
+  float choice = numbers.x;
   vec3 keptValue = vec3(0.0);
   float keptWeight = 0.0;
   SurfaceOptics optics;
@@ -86,57 +94,60 @@ bool lightOfLamps(LitPoint point, inout RandomState random, out vec3 light, out 
     blurred = blurredOptics(point.substance);
   }
   float onSide = dot(point.at.o, point.at.n);
-  for (int i = 0; i < litLampsAt.x; i++) {
+  int i = 0;
+  do {
     int lamp = litLampAt(i).lamp;
+    float counts = lampCounts(lamp);
     Emitter emitter = emitterAt(lamp);
     LampSight sight;
-    float u = nextRandom(random);
-    float v = nextRandom(random);
-    choosePoint(emitter, u, v, sight);
+    vec2 place = fract(numbers.yz + float(i) * NEXT_LAMP);
+    choosePoint(emitter, place.x, place.y, sight);
     seePoint(emitter, point.at.p, sight);
     vec3 value = vec3(0.0);
     float iz = dot(sight.w, point.at.n);
-    if (sight.normal_lx == 0.0) continue;
-    if (point.kind == AT_METER) {
-      value = lampRgb(lamp) * (sight.normal_lx * receptorResponse(point.dome, iz));
+    if (counts > 0.0 && sight.normal_lx > 0.0) {
+      if (point.kind == AT_METER) {
+        value = lampRgb(lamp) * (sight.normal_lx * receptorResponse(point.dome, iz));
 #if HAS_SHEETS
-    } else if (point.kind == AT_PANE) {
-      // Light passes through: lamp and receiver on opposite sides.
-      if (iz * onSide >= 0.0) continue;
-      float cosIn = abs(iz);
-      value = lampRgb(lamp) * (scattered * sight.normal_lx * cosIn *
-        lobeTransmission(lobe, cosIn, abs(onSide), -dot(sight.w, point.at.o)));
+      } else if (point.kind == AT_PANE) {
+        // Light passes through: lamp and receiver on opposite sides.
+        if (iz * onSide < 0.0) {
+          float cosIn = abs(iz);
+          value = lampRgb(lamp) * (scattered * sight.normal_lx * cosIn *
+            lobeTransmission(lobe, cosIn, abs(onSide), -dot(sight.w, point.at.o)));
+        }
 #endif
-    } else {
-      if (iz <= 0.0) continue;
-      float arriving = sight.normal_lx * iz;
-      value = lampOnSurface(lamp, point.substance) * (baseShare(optics, iz, point.at.o.z) / PI * arriving);
-      if (optics.glossy && !(point.gloss == GLOSS_SHARP && lobeFindsLamp(optics.alpha, faceRadius_m(emitter.face), sight.d_m))) {
-        float other = 0.0;
-        bool lost = false;
+      } else if (iz > 0.0) {
+        float arriving = sight.normal_lx * iz;
+        value = lampOnSurface(lamp, point.substance) * (baseShare(optics, iz, point.at.o.z) / PI * arriving);
+        if (optics.glossy && !(point.gloss == GLOSS_SHARP && lobeFindsLamp(optics.alpha, faceRadius_m(emitter.face), sight.d_m))) {
+          float other = 0.0;
+          bool lost = false;
 #if HAS_MIRRORS
-        if (point.gloss == GLOSS_THROWN)
-          other = mirrorConnectionDensity(point.part, i, point.before, point.at.p, sight.s);
-        // A flat mirror behind a sharp reflection: neither a connection nor chance finds the lamp in it; it is left out.
-        lost = point.gloss == GLOSS_BLURRED && optics.alpha < SHARP_MAX_ALPHA && mirrorsOf(point.part).count > 0;
+          if (point.gloss == GLOSS_THROWN)
+            other = mirrorConnectionDensity(point.part, i, point.before, point.at.p, sight.s);
+          // A flat mirror behind a sharp reflection: neither a connection nor chance finds the lamp in it; it is left out.
+          lost = point.gloss == GLOSS_BLURRED && optics.alpha < SHARP_MAX_ALPHA && mirrorsOf(point.part).count > 0;
 #endif
-        bool asItIs = point.gloss == GLOSS_SHARP || other > 0.0;
-        if (!lost) {
-          SurfaceOptics as = blurred;
-          if (asItIs) as = optics;
-          value += lampRgb(lamp) * evaluateSurface(as, inAxesOf(point.at, sight.w), point.at.o, GLOSSY) *
-            (arriving * (other > 0.0 ? point.density / (point.density + other) : 1.0));
+          bool asItIs = point.gloss == GLOSS_SHARP || other > 0.0;
+          if (!lost) {
+            SurfaceOptics as = blurred;
+            if (asItIs) as = optics;
+            value += lampRgb(lamp) * evaluateSurface(as, inAxesOf(point.at, sight.w), point.at.o, GLOSSY) *
+              (arriving * (other > 0.0 ? point.density / (point.density + other) : 1.0));
+          }
         }
       }
     }
     // Light of a saturated gel may lie outside the RGB gamut; what counts for choosing is how much there is.
-    float weight = abs(luminanceOfRgb(value)) + 1e-3 * (abs(value.r) + abs(value.g) + abs(value.b));
+    float weight = counts * (abs(luminanceOfRgb(value)) + 1e-3 * (abs(value.r) + abs(value.g) + abs(value.b)));
     if (keeps(weight, total, choice)) {
       keptValue = value;
       keptWeight = weight;
       kept = sight;
+      keptLamp = lamp;
     }
-  }
+  } while (++i < litLampsAt.x);
   if (keptWeight == 0.0) return false;
   light = keptValue * (total / keptWeight);
   return true;

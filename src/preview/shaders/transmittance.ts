@@ -1,10 +1,11 @@
 import type { Chunk } from './chunk.ts';
+import { everyFeature } from './features.ts';
 import { hazeRegion } from './haze-region.ts';
 
 /** What haze lets through straight. */
 export const hazeTransmittance: Chunk = {
   name: 'transmittance',
-  needs: [hazeRegion],
+  needs: [everyFeature, hazeRegion],
   code: /* glsl */ `
 struct Haze {
   // 0 where there is no haze.
@@ -22,6 +23,7 @@ Haze theHaze();
 // How much of 0..D of a ray with a unit direction lies in haze: all of it where haze is everywhere. From each place on to
 // where the regions that hold it end, or the next begins, which needs no list of stretches, until one region is left.
 float hazedLength_m(Haze haze, vec3 o, vec3 d, float D) {
+#if HAS_HAZE_BOXES
   if (haze.everywhere) return D;
   float length_m = 0.0;
   float t = 0.0;
@@ -43,6 +45,9 @@ float hazedLength_m(Haze haze, vec3 o, vec3 d, float D) {
     t = reach > t ? reach : next;
   }
   return length_m;
+#else
+  return D;
+#endif
 }
 
 // e^(−σ_t·d) of what of 0..D of a ray with a unit direction is hazed.

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core';
 import { inject } from 'vitest';
 // Declares what the view offers to tests on the window.
@@ -128,4 +129,21 @@ export async function dropFiles(page: Page, files: readonly DroppedFile[]): Prom
   const target = page.getByTestId('page');
   await target.dispatchEvent('dragover', { dataTransfer: carried });
   await target.dispatchEvent('drop', { dataTransfer: carried });
+}
+
+/** Chooses from the menu of the document. */
+export async function chooseInMenu(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('menuitem', { name }).click();
+}
+
+/** Run in the page before its own code: it then saves by download, as in browsers without access to files. */
+export function saveAsDownload(): void {
+  Object.assign(window, { showSaveFilePicker: undefined });
+}
+
+/** What the page saves, in a page that was opened with `saveAsDownload`. */
+export async function savedFile(page: Page): Promise<{ readonly name: string; readonly text: string }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);
+  return { name: download.suggestedFilename(), text: await readFile(await download.path(), 'utf8') };
 }

@@ -110,7 +110,7 @@ export async function cardAnswers(
       nearestHit(given3(0), given3(3), given(6), given(7), hit);
       give(0, float(hit.part));
       give(1, hit.t);
-      give(2, transmittance(given3(0), given3(3), given(6), given(7)));
+      give(2, transmittance(given3(0), given3(3), given(6), given(7), false));
       give(3, hit.front ? 1.0 : 0.0);
       give(4, hit.normal);`,
     given: Float32Array.from(rays.flat()),

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { pngOf } from '../../../src/cli/image/png.ts';
 import { luminanceOfRgb } from '../../../src/core/picture/linear-rgb.ts';
+import { pngOf } from '../../../src/paperwork/picture-files/png.ts';
 
 /** A frame that is known to within the noise that its variances tell. */
 export interface NoisyFrame {

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { Texels } from '../../../src/preview/pack/texels.ts';
 import type { PreviewScene } from '../../../src/preview/renderer/preview-scene.ts';
-import type { Showing } from '../../../src/preview/renderer/renderer.ts';
+import type { Showing } from '../../../src/preview/renderer/showing.ts';
 import { launchBrowser } from '../../browser/support/open-page.ts';
 import { openBarePage } from './page-bundle.ts';
 import type { FrameJob, FrameOutcome, LifeOutcome } from './page-frame.ts';
@@ -47,8 +47,9 @@ export async function openFrames(): Promise<Frames> {
   };
 }
 
-function jobOf(
-  { textures, uniforms, features }: PreviewScene,
+/** A scene and how it is to be seen, as plain data. */
+export function jobOf(
+  { textures, uniforms, features, gains }: PreviewScene,
   view: FrameJob['view'],
   samples: number,
 ): FrameJob {
@@ -56,6 +57,7 @@ function jobOf(
     textures: Object.fromEntries(Object.entries(textures).map(([name, texels]) => [name, asText(texels)])),
     uniforms,
     features,
+    gains,
     view,
     samples,
   };

@@ -1,12 +1,10 @@
 import type { ThinLens } from '../../../src/core/camera/thin-lens.ts';
 import type { Receptor } from '../../../src/core/transport/receptor.ts';
 import type { MeterPoint } from '../../../src/core/transport/source-sample.ts';
-import {
-  createRenderer,
-  type Renderer,
-  type Showing,
-  type Stage,
-} from '../../../src/preview/renderer/renderer.ts';
+import type { Mix } from '../../../src/preview/renderer/light-keeping.ts';
+import type { PreviewScene } from '../../../src/preview/renderer/preview-scene.ts';
+import { createRenderer, type Renderer, type Stage } from '../../../src/preview/renderer/renderer.ts';
+import type { Showing } from '../../../src/preview/renderer/showing.ts';
 import type { Features } from '../../../src/preview/shaders/features.ts';
 import { textFromWords, wordsFromText, wordsOf } from './words.ts';
 
@@ -17,6 +15,7 @@ export interface FrameJob {
   >;
   readonly uniforms: Readonly<Record<string, readonly number[]>>;
   readonly features: Features;
+  readonly gains: Mix;
   readonly view:
     | { readonly lens: ThinLens; readonly width: number; readonly height: number }
     | { readonly meters: readonly { readonly point: MeterPoint; readonly receptor: Receptor }[] };
@@ -124,19 +123,26 @@ window.keyfallLife = async (job, showing) => {
   };
 };
 
-function setUp(renderer: Renderer, { uniforms, features, textures, view }: FrameJob): void {
-  renderer.setScene({
+function setUp(renderer: Renderer, job: FrameJob): void {
+  renderer.setScene(sceneOf(job));
+  const { view } = job;
+  if ('lens' in view) renderer.setCamera(view.lens, view.width, view.height);
+  else renderer.setMeters(view.meters);
+}
+
+/** The scene that came as text. */
+export function sceneOf({ uniforms, features, gains, textures }: FrameJob): PreviewScene {
+  return {
     uniforms,
     features,
+    gains,
     textures: Object.fromEntries(
       Object.entries(textures).map(([name, { width, height, words }]) => [
         name,
         { width, height, data: new Float32Array(wordsFromText(words).buffer) },
       ]),
     ),
-  });
-  if ('lens' in view) renderer.setCamera(view.lens, view.width, view.height);
-  else renderer.setMeters(view.meters);
+  };
 }
 
 async function renderUntil(renderer: Renderer, reached: () => boolean): Promise<void> {

@@ -1,0 +1,1 @@
+export { withItsMarks } from '../../scene/building/figure-marks.ts';

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { exportFrame } from './export-frame.ts';
+
+expose(exportFrame);

@@ -1,0 +1,185 @@
+import { createRenderer } from '../../preview/renderer/renderer.ts';
+import type { EditorStore } from '../store/editor-store.ts';
+import { type FrameSize, frameSize } from './frame-size.ts';
+import type { FrameStore } from './frame-state.ts';
+import { type FrameSubject, mixWithout } from './keep-frame.ts';
+import { showingOf } from './showing-of.ts';
+
+/** Beyond these a frame is left as it is: nobody would see more of it. */
+const ENOUGH_SAMPLES = 4096;
+const ENOUGH_NOISE = 0.004;
+/** Time for one piece of drawing: short while something moves, so that nothing else has to wait. */
+const PIECE_ms = { moving: 12, still: 25 } as const;
+/** At which samples the noise is measured: that waits for the card. */
+const MEASURED_EVERY = 64;
+const MARK_px = 4;
+
+/** What changes the way the light is shown, not the light. */
+const SHOWN = ['look', 'marksEnds', 'smoothed'] as const;
+
+/** A frame of the scene in the store, made by the graphics card on a canvas. */
+export interface FrameOnCard {
+  take(subject: FrameSubject | null): void;
+  /** How large the canvas is on the screen, in its own pixels. */
+  resize(width_px: number, height_px: number): void;
+  dispose(): void;
+}
+
+/** @throws GraphicsUnable where this browser's graphics cannot. */
+export function startFrameOnCard(
+  canvas: HTMLCanvasElement,
+  store: EditorStore,
+  frame: FrameStore,
+): FrameOnCard {
+  const renderer = createRenderer(canvas, { byLamp: true });
+  let subject: FrameSubject | null = null;
+  let panel = { width_px: 0, height_px: 0 };
+  let size: FrameSize | null = null;
+  let camera: FrameSubject['answer']['camera'] = null;
+  let shown = -1;
+  let noise = Number.NaN;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let disposed = false;
+
+  const moving = () => store.getState().gesture;
+  const atRest = () => {
+    const { paused, failure } = frame.getState();
+    return (
+      disposed ||
+      document.hidden ||
+      paused ||
+      failure !== null ||
+      !subject ||
+      panel.width_px === 0 ||
+      renderer.samples() >= ENOUGH_SAMPLES ||
+      noise <= ENOUGH_NOISE
+    );
+  };
+
+  const tell = (stage: 'building' | 'sampling' | 'rests') => {
+    if (!size) return;
+    const [width_px, height_px] = size;
+    const samples = renderer.samples();
+    const before = frame.getState().progress;
+    if (
+      before?.stage === stage &&
+      before.samples === samples &&
+      Object.is(before.noise, noise) &&
+      before.width_px === width_px
+    )
+      return;
+    frame.setState({ progress: { samples, noise, width_px, height_px, stage } });
+  };
+
+  /** What there is, as it is to be shown now. */
+  const show = () => {
+    const of = subject?.answer.camera;
+    if (!of) return;
+    const { look, smoothed, marksEnds } = frame.getState();
+    const mark_px = marksEnds ? Math.max(2, Math.round((MARK_px * canvas.width) / 960)) : undefined;
+    if (renderer.show(showingOf(of, look, smoothed, mark_px))) shown = renderer.edition();
+  };
+
+  /** The camera, and as many pixels as this machine is fast enough for. */
+  const aim = () => {
+    const of = subject?.answer.camera;
+    if (!of || panel.width_px === 0) return;
+    const next = frameSize(panel, renderer.speed_px_per_ms(), moving(), size);
+    if (of === camera && next[0] === size?.[0] && next[1] === size[1]) return;
+    camera = of;
+    size = next;
+    noise = Number.NaN;
+    renderer.setCamera(of.lens, ...next);
+  };
+
+  const piece = () => {
+    timer = undefined;
+    if (atRest()) {
+      tell('rests');
+      return;
+    }
+    try {
+      const before = renderer.samples();
+      const stage = renderer.renderSome(moving() ? PIECE_ms.moving : PIECE_ms.still);
+      const samples = renderer.samples();
+      if (samples !== before && isMeasuredAt(samples)) noise = renderer.noise();
+      if (samples === 1 && before === 0) aim();
+      if (renderer.edition() !== shown) show();
+      tell(stage === 'building' ? 'building' : 'sampling');
+    } catch (error) {
+      frame.setState({ failure: (error as Error).message });
+      return;
+    }
+    go();
+  };
+
+  const go = () => {
+    if (timer === undefined && !disposed) timer = setTimeout(piece);
+  };
+
+  const mixNow = ({ scene, answer }: FrameSubject) =>
+    mixWithout(scene!.gains, answer.lamps, store.getState().muted);
+
+  const unsubscribes = [
+    store.subscribe((now, before) => {
+      if (now.muted !== before.muted && subject) {
+        noise = Number.NaN;
+        renderer.setMix(mixNow(subject));
+        show();
+        go();
+      }
+      if (now.gesture !== before.gesture) {
+        aim();
+        go();
+      }
+    }),
+    frame.subscribe((now, before) => {
+      if (SHOWN.some((key) => now[key] !== before[key])) show();
+      if (now.paused !== before.paused) go();
+    }),
+  ];
+  // A canvas keeps its drawing only until the browser has shown it.
+  frame.setState({
+    grab: () => {
+      show();
+      return canvas.toDataURL('image/png');
+    },
+  });
+  const onVisible = () => go();
+  document.addEventListener('visibilitychange', onVisible);
+  canvas.addEventListener('webglcontextrestored', onVisible);
+
+  return {
+    take(next) {
+      subject = next?.scene ? next : null;
+      if (!next?.scene) return;
+      noise = Number.NaN;
+      renderer.setScene(next.scene, mixNow(next));
+      aim();
+      if (renderer.edition() !== shown) show();
+      go();
+    },
+    resize(width_px, height_px) {
+      panel = { width_px, height_px };
+      canvas.width = width_px;
+      canvas.height = height_px;
+      aim();
+      show();
+      go();
+    },
+    dispose() {
+      disposed = true;
+      frame.setState({ grab: null });
+      clearTimeout(timer);
+      for (const unsubscribe of unsubscribes) unsubscribe();
+      document.removeEventListener('visibilitychange', onVisible);
+      canvas.removeEventListener('webglcontextrestored', onVisible);
+      renderer.dispose();
+    },
+  };
+}
+
+/** At powers of two, and then at equal distances. */
+function isMeasuredAt(samples: number): boolean {
+  return samples >= 4 && ((samples & (samples - 1)) === 0 || samples % MEASURED_EVERY === 0);
+}

@@ -1,0 +1,149 @@
+import { useEffect } from 'react';
+import { thirdsText } from '../../core/exposure/thirds.ts';
+import { answersOf, useAnswers } from '../answers/use-answers.ts';
+import { useEditor, useEditorStore } from '../store/use-editor.ts';
+import { useFrame } from './use-frame.ts';
+
+/** Of the picture's width and height: what is safe for action and for titles (EBU R 95: 3.5 % and 5 % at each edge). */
+const SAFE = [
+  ['action', 0.035],
+  ['titles', 0.05],
+] as const;
+
+/** An edge under a stop from what is behind it is as good as lost. */
+const MERGES_stops = 1;
+
+/** What lies over the frame: lines, the spot, glints, outlines, lamps in shot. Places are in per cent of the picture. */
+export function FrameOverlay() {
+  const lines = useFrame((state) => state.lines);
+  return (
+    <svg className="frame-overlay" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+      {(lines === 'thirds' || lines === 'both') &&
+        [1, 2].flatMap((third) => {
+          const at = (100 * third) / 3;
+          return [
+            <line key={`x${third}`} className="frame-line" x1={at} x2={at} y1={0} y2={100} />,
+            <line key={`y${third}`} className="frame-line" x1={0} x2={100} y1={at} y2={at} />,
+          ];
+        })}
+      {(lines === 'safe' || lines === 'both') &&
+        SAFE.map(([name, edge]) => (
+          <rect
+            key={name}
+            className="frame-line"
+            x={100 * edge}
+            y={100 * edge}
+            width={100 - 200 * edge}
+            height={100 - 200 * edge}
+          />
+        ))}
+      <Outlines />
+      <Glints />
+      <InShot />
+      <SpotMark />
+    </svg>
+  );
+}
+
+/** Only what was computed of the very scene that is shown. */
+function useOverFrame<T>(of: { readonly scene: unknown; readonly items: readonly T[] } | null): readonly T[] {
+  const scene = useEditor((state) => state.scene);
+  return of && of.scene === scene ? of.items : [];
+}
+
+function Glints() {
+  const items = useOverFrame(useAnswers((state) => state.glints));
+  return items
+    .filter(({ inFrame }) => inFrame)
+    .map(({ pixel: [u, v], stops, lamp, solid, burns }) => (
+      <g key={`${lamp} ${solid} ${u} ${v}`}>
+        <Sign u={u} v={v} className={burns ? 'frame-ring burns' : 'frame-ring'}>
+          <circle r={13} />
+          <text x={18} y={5}>
+            {thirdsText(stops)}
+          </text>
+        </Sign>
+      </g>
+    ));
+}
+
+function InShot() {
+  const items = useOverFrame(useAnswers((state) => state.inShot));
+  return items.map(({ lamp, name, what, at: { u, v }, practical }) => (
+    <Sign key={`${lamp} ${what}`} u={u} v={v} className={practical ? 'frame-flag' : 'frame-flag fault'}>
+      <path d="M 0 0 l -7 -14 h 14 z" />
+      <text x={10} y={-6}>
+        {name}
+        {what === 'stand' ? ', stand' : ''}
+      </text>
+    </Sign>
+  ));
+}
+
+function Outlines() {
+  const items = useOverFrame(useAnswers((state) => state.outlines));
+  return items.flatMap(({ figure, pieces }) =>
+    pieces.map(({ line, stops }, i) => (
+      <polyline
+        // The pieces of an outline have no names but their order.
+        // biome-ignore lint/suspicious/noArrayIndexKey: see above.
+        key={`${figure} ${i}`}
+        className={Math.abs(stops) < MERGES_stops ? 'frame-outline merges' : 'frame-outline'}
+        points={line.map(([u, v]) => `${100 * u},${100 * v}`).join(' ')}
+      />
+    )),
+  );
+}
+
+function SpotMark() {
+  const spot = useFrame((state) => state.spot);
+  if (!spot) return null;
+  return (
+    <Sign u={spot.u} v={spot.v} className="frame-spot">
+      <circle r={9} />
+      <path d="M -15 0 h 9 M 6 0 h 9 M 0 -15 v 9 M 0 6 v 9" />
+    </Sign>
+  );
+}
+
+/** A drawing in screen pixels about a place of the picture: the picture itself is stretched to the panel. */
+function Sign({
+  u,
+  v,
+  className,
+  children,
+}: {
+  readonly u: number;
+  readonly v: number;
+  readonly className: string;
+  readonly children: React.ReactNode;
+}) {
+  const { width, height } = useFrameOnScreen();
+  return (
+    <g
+      className={className}
+      transform={`translate(${100 * u} ${100 * v}) scale(${100 / width} ${100 / height})`}
+    >
+      {children}
+    </g>
+  );
+}
+
+/** How large the picture is on the screen, for what keeps its size on it. */
+function useFrameOnScreen() {
+  const size = useFrame((state) => state.onScreen);
+  return size ?? { width: 640, height: 360 };
+}
+
+/** Asks for what is to lie over the frame, for as long as it is shown. */
+export function useOverlayWanted(overlay: 'glints' | 'outlines' | 'inShot', wanted: boolean): void {
+  const { store } = answersOf(useEditorStore());
+  useEffect(() => {
+    store.setState((state) => {
+      const next = new Set(state.wanted);
+      if (wanted) next.add(overlay);
+      else next.delete(overlay);
+      return { wanted: next };
+    });
+  }, [store, overlay, wanted]);
+}

@@ -1,0 +1,147 @@
+import { DropdownMenu, ToggleGroup } from 'radix-ui';
+import { useState } from 'react';
+import { useEditor } from '../store/use-editor.ts';
+import { useOverlayWanted } from './frame-overlay.tsx';
+import type { Lines, Look } from './frame-state.ts';
+import { useFrame, useFrameStore } from './use-frame.ts';
+
+const MAIN_LOOKS: readonly (readonly [Look, string])[] = [
+  ['picture', 'Picture'],
+  ['stops', 'Stops'],
+  ['monochrome', 'Grey'],
+];
+const OTHER_LOOKS: readonly (readonly [Look, string])[] = [
+  ['luminance', 'Luminance'],
+  ['normals', 'Which way surfaces face'],
+  ['things', 'Things, each its own colour'],
+];
+const LINE_NAMES: readonly (readonly [Lines, string])[] = [
+  ['none', 'No lines'],
+  ['thirds', 'Thirds'],
+  ['safe', 'Safe areas'],
+  ['both', 'Thirds and safe areas'],
+];
+
+/** How the frame is looked at. */
+export function FrameTools() {
+  const frame = useFrameStore();
+  const look = useFrame((state) => state.look);
+  const lines = useFrame((state) => state.lines);
+  const marksEnds = useFrame((state) => state.marksEnds);
+  const smoothed = useFrame((state) => state.smoothed);
+  const paused = useFrame((state) => state.paused);
+  const reference = useFrame((state) => state.reference);
+  const title = useEditor((state) => state.scene?.document.title ?? '');
+  const [glints, setGlints] = useState(false);
+  const [outlines, setOutlines] = useState(false);
+  const [inShot, setInShot] = useState(false);
+  useOverlayWanted('glints', glints);
+  useOverlayWanted('outlines', outlines);
+  useOverlayWanted('inShot', inShot);
+
+  const keep = () => {
+    const url = frame.getState().grab?.();
+    if (url) frame.setState({ reference: { url, words: title } });
+  };
+
+  return (
+    <header className="frame-tools">
+      <h2>Frame</h2>
+      <ToggleGroup.Root
+        type="single"
+        className="toggles"
+        aria-label="Shown as"
+        value={look}
+        onValueChange={(next) => next && frame.setState({ look: next as Look })}
+      >
+        {MAIN_LOOKS.map(([value, name]) => (
+          <ToggleGroup.Item key={value} value={value}>
+            {name}
+          </ToggleGroup.Item>
+        ))}
+      </ToggleGroup.Root>
+      <DropdownMenu.Root>
+        <DropdownMenu.Trigger className="menu-button">Over it</DropdownMenu.Trigger>
+        <DropdownMenu.Portal>
+          <DropdownMenu.Content className="menu" sideOffset={4} align="end">
+            <Tick checked={glints} onChange={setGlints}>
+              Glints, with their stops
+            </Tick>
+            <Tick checked={outlines} onChange={setOutlines}>
+              Outlines of figures
+            </Tick>
+            <Tick checked={inShot} onChange={setInShot}>
+              Lamps in shot
+            </Tick>
+            <Tick checked={marksEnds} onChange={(on) => frame.setState({ marksEnds: on })}>
+              Clipped and lost in noise
+            </Tick>
+            <Tick checked={smoothed} onChange={(on) => frame.setState({ smoothed: on })}>
+              Grain smoothed for the eye
+            </Tick>
+            <DropdownMenu.Separator className="menu-line" />
+            <DropdownMenu.RadioGroup
+              value={lines}
+              onValueChange={(next) => frame.setState({ lines: next as Lines })}
+            >
+              {LINE_NAMES.map(([value, name]) => (
+                <DropdownMenu.RadioItem key={value} value={value} className="menu-item">
+                  <DropdownMenu.ItemIndicator className="menu-tick">✓</DropdownMenu.ItemIndicator>
+                  {name}
+                </DropdownMenu.RadioItem>
+              ))}
+            </DropdownMenu.RadioGroup>
+            <DropdownMenu.Separator className="menu-line" />
+            <DropdownMenu.RadioGroup
+              value={look}
+              onValueChange={(next) => frame.setState({ look: next as Look })}
+            >
+              {OTHER_LOOKS.map(([value, name]) => (
+                <DropdownMenu.RadioItem key={value} value={value} className="menu-item">
+                  <DropdownMenu.ItemIndicator className="menu-tick">✓</DropdownMenu.ItemIndicator>
+                  {name}
+                </DropdownMenu.RadioItem>
+              ))}
+            </DropdownMenu.RadioGroup>
+            <DropdownMenu.Separator className="menu-line" />
+            <DropdownMenu.Item className="menu-item" onSelect={keep}>
+              Keep this frame to compare
+            </DropdownMenu.Item>
+            <DropdownMenu.Item
+              className="menu-item"
+              disabled={!reference}
+              onSelect={() => frame.setState({ reference: null })}
+            >
+              Let the kept frame go
+            </DropdownMenu.Item>
+          </DropdownMenu.Content>
+        </DropdownMenu.Portal>
+      </DropdownMenu.Root>
+      <button type="button" aria-pressed={paused} onClick={() => frame.setState({ paused: !paused })}>
+        {paused ? 'Go on' : 'Hold'}
+      </button>
+    </header>
+  );
+}
+
+function Tick({
+  checked,
+  onChange,
+  children,
+}: {
+  readonly checked: boolean;
+  readonly onChange: (on: boolean) => void;
+  readonly children: React.ReactNode;
+}) {
+  return (
+    <DropdownMenu.CheckboxItem
+      className="menu-item"
+      checked={checked}
+      onCheckedChange={onChange}
+      onSelect={(event) => event.preventDefault()}
+    >
+      <DropdownMenu.ItemIndicator className="menu-tick">✓</DropdownMenu.ItemIndicator>
+      {children}
+    </DropdownMenu.CheckboxItem>
+  );
+}

@@ -1,0 +1,88 @@
+import { thirdsText } from '../../core/exposure/thirds.ts';
+import { exposureHeading, significant } from '../../paperwork/exposure-sheet.ts';
+import { lengthText } from '../figures/length-text.ts';
+import { useEditor } from '../store/use-editor.ts';
+import type { FrameProgress } from './frame-state.ts';
+import { useFrame } from './use-frame.ts';
+
+/** Under the frame: what the spot meter reads, and what the frame is worth. */
+export function FrameWords() {
+  return (
+    <div className="frame-words">
+      <SpotWords />
+      <FrameWorth />
+    </div>
+  );
+}
+
+function SpotWords() {
+  const spot = useFrame((state) => state.spot);
+  const zero = useFrame((state) => state.camera?.zero_cd_m2);
+  const lengths = useEditor((state) => state.lengths);
+  if (!spot)
+    return (
+      <p className="quiet" data-testid="spot">
+        Point at the frame to read the spot meter.
+      </p>
+    );
+  const { answer } = spot;
+  if (!answer)
+    return (
+      <p className="quiet" data-testid="spot" aria-busy="true">
+        Spot: reading…
+      </p>
+    );
+  const { numerical_stops, input_stops } = answer.uncertainty;
+  const plusMinus = Math.hypot(numerical_stops, input_stops);
+  return (
+    <p data-testid="spot" aria-live="polite">
+      <strong>{thirdsText(answer.stops)}</strong> stops from middle grey,{' '}
+      {significant(answer.luminance_cd_m2)} cd/m²
+      {' ±'}
+      {plusMinus.toFixed(1)} <span className="quiet">·</span>{' '}
+      {answer.seen ? <bdi>{answer.seen.name}</bdi> : 'sky'}
+      {answer.seen && `, ${lengthText(answer.seen.distance_m, lengths)}`}
+      {answer.parts.haze_cd_m2 > 0 && zero !== undefined && (
+        <span className="quiet">, of it haze {significant(answer.parts.haze_cd_m2)}</span>
+      )}
+    </p>
+  );
+}
+
+function FrameWorth() {
+  const progress = useFrame((state) => state.progress);
+  const withoutGraphics = useFrame((state) => state.withoutGraphics);
+  const standIn = useFrame((state) => state.standIn);
+  const smoothed = useFrame((state) => state.smoothed && state.withoutGraphics === null);
+  const limits = useFrame((state) => state.limits);
+  const report = useEditor((state) => state.reading?.report);
+  return (
+    <div className="quiet frame-worth">
+      <p>
+        {report && exposureHeading(report)}
+        {progress && (
+          <span data-testid="frame-progress" data-samples={progress.samples}>
+            {' · '}
+            {progressWords(progress)}
+            {smoothed && progress.samples > 0 && ', smoothed'}
+          </span>
+        )}
+      </p>
+      {standIn && <p>Meanwhile by the processor: {progressWords(standIn)}.</p>}
+      {withoutGraphics !== null && <p>Made without graphics, small and slow. {withoutGraphics}</p>}
+      {limits.map((limit) => (
+        <p key={limit}>{limit}</p>
+      ))}
+    </div>
+  );
+}
+
+function progressWords({ stage, samples, noise, width_px, height_px }: FrameProgress): string {
+  if (stage === 'building') return 'making the graphics ready…';
+  const size = `${width_px} × ${height_px}`;
+  if (samples === 0) return `${size}, first light…`;
+  const grain = Number.isNaN(noise)
+    ? ''
+    : `, grain ${noise < 0.1 ? (100 * noise).toFixed(1) : Math.round(100 * noise)} %`;
+  return `${size}, ${samples} ${samples === 1 ? 'sample' : 'samples'} a pixel${grain}${stage === 'rests' ? ', at rest' : ''}`;
+}

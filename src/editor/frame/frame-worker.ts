@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { newFrameDesk } from './frame-desk.ts';
+
+expose(newFrameDesk());

@@ -1,0 +1,74 @@
+import type { Vec3 } from '../../core/math/vec3.ts';
+import type { Texels } from '../../preview/pack/texels.ts';
+import type { PreviewScene } from '../../preview/renderer/preview-scene.ts';
+import type { EditorStore } from '../store/editor-store.ts';
+import { latestWins } from '../worker/latest-wins.ts';
+import type { FrameAnswer, FrameDesk, SentScene } from './frame-desk.ts';
+import type { FrameStore } from './frame-state.ts';
+import { frameTalk } from './frame-talk.ts';
+
+/** What is to be drawn, whole. */
+export interface FrameSubject {
+  /** As the graphics card takes it; null for the processor's own frame. */
+  readonly scene: PreviewScene | null;
+  readonly answer: FrameAnswer;
+}
+
+/**
+ * Keeps what the graphics card is to draw that of the scene in the store: asks the desk whenever scene, setup or camera
+ * change, and hands on what it answers. Returns a way to stop.
+ */
+export function keepFrame(
+  store: EditorStore,
+  frame: FrameStore,
+  desk: Pick<FrameDesk, 'look'>,
+  take: (subject: FrameSubject | null) => void,
+  forCard = true,
+): () => void {
+  let stopped = false;
+  const ask = frameTalk(desk);
+  let textures: Readonly<Record<string, Texels>> = {};
+
+  const look = latestWins(async () => {
+    const state = store.getState();
+    if (!state.scene || stopped) return;
+    try {
+      const answer = await ask(state, forCard);
+      if (stopped || !answer) return;
+      if (answer.scene) textures = whole(answer.scene, textures);
+      const scene = answer.scene && { ...answer.scene, textures };
+      const { camera, lamps, things, limits, problems } = answer;
+      frame.setState({ camera, lamps, things, limits, problems, failure: null });
+      take(answer.camera && (scene || !forCard) ? { scene, answer } : null);
+    } catch (error) {
+      if (!stopped) frame.setState({ failure: (error as Error).message });
+    }
+  });
+
+  const unsubscribe = store.subscribe((now, before) => {
+    if (now.scene !== before.scene || now.setup !== before.setup || now.camera !== before.camera) look();
+  });
+  look();
+  return () => {
+    stopped = true;
+    unsubscribe();
+  };
+}
+
+function whole(
+  { textures }: SentScene,
+  before: Readonly<Record<string, Texels>>,
+): Readonly<Record<string, Texels>> {
+  return Object.fromEntries(
+    Object.entries(textures).map(([name, texels]) => [name, texels ?? before[name]!]),
+  );
+}
+
+/** The scene's own mix, without the lamps that are left out of what is looked at. */
+export function mixWithout(
+  gains: readonly Vec3[],
+  lamps: readonly string[],
+  muted: ReadonlySet<string>,
+): Vec3[] {
+  return gains.map((gain, i) => (muted.has(lamps[i]!) ? [0, 0, 0] : gain));
+}

@@ -1,0 +1,9 @@
+import type { Freshness } from '../store/shown-scene.ts';
+
+/** What is said beside numbers that are not the last word. */
+export const FRESHNESS_WORDS: Readonly<Record<Freshness, string>> = {
+  stale: 'metering…',
+  moving: 'straight light only while it moves',
+  settling: 'settling…',
+  fresh: '',
+};

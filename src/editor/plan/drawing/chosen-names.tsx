@@ -1,0 +1,54 @@
+import { lengthText } from '../../figures/length-text.ts';
+import { documentShown } from '../../store/shown-scene.ts';
+import { useEditor } from '../../store/use-editor.ts';
+import { thingNamed } from '../arrange/plan-things.ts';
+import { isHidden, LEVELS_m } from '../plan-state.ts';
+import { usePlan } from '../use-plan.ts';
+import { shortened } from './names.ts';
+import { flat } from './projection.ts';
+
+/** More would cover the drawing. */
+const MOST_NAMED = 4;
+
+/** The names of what is chosen, but for lamps, which have theirs beside them. */
+export function ChosenNames() {
+  const document = useEditor(documentShown);
+  const chosen = useEditor((state) => state.chosen);
+  const projection = usePlan((state) => state.projection);
+  const hidden = usePlan((state) => state.hidden);
+  const hiddenKinds = usePlan((state) => state.hiddenKinds);
+  if (!document || chosen.length > MOST_NAMED) return null;
+  return chosen.map((id) => {
+    const thing = thingNamed(document, id);
+    if (!thing || thing.kind === 'lamps' || isHidden({ hidden, hiddenKinds }, id, thing.kind)) return null;
+    const [u, v] = flat(thing.position_m, projection);
+    return (
+      <g key={id} className="plan-thing chosen" transform={`translate(${u} ${v})`}>
+        <g className="plan-sign">
+          <text className="plan-name" x={18} y={-12}>
+            {shortened(thing.name)}
+          </text>
+        </g>
+      </g>
+    );
+  });
+}
+
+/** What the lines about the chosen lamp are, along the lower edge. */
+export function BeamCaption() {
+  const document = useEditor(documentShown);
+  const chosen = useEditor((state) => state.chosen);
+  const lengths = useEditor((state) => state.lengths);
+  const projection = usePlan((state) => state.projection);
+  const level = usePlan((state) => state.level);
+  const size = usePlan((state) => state.size);
+  const lit = document?.lamps?.some(({ id, on }) => chosen.includes(id) && on !== false);
+  if (!lit) return null;
+  const cut =
+    projection === 'plan' ? `; strong: where they meet y ${lengthText(LEVELS_m[level], lengths)}` : '';
+  return (
+    <text className="plan-caption" x={10} y={size.height_px - 12}>
+      {`Beam: whole line 50 %, broken line 10 % of its peak${cut}`}
+    </text>
+  );
+}

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { newLightDesk } from './light-desk.ts';
+
+expose(newLightDesk());

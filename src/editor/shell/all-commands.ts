@@ -1,0 +1,73 @@
+import { answerActions } from '../answers/answer-actions.ts';
+import { buildingActions } from '../building/building-actions.ts';
+import { documentActions } from '../documents/document-actions.ts';
+import { frameStoreOf } from '../frame/use-frame.ts';
+import { planActions } from '../plan/plan-actions.ts';
+import type { Session } from '../session.ts';
+import { stopRuleActions } from '../stop-rule/rule-actions.ts';
+import { openPanel } from './shell-state.ts';
+
+/** Anything that can be done, as the list of commands offers it. */
+export interface PageCommand {
+  readonly id: string;
+  readonly name: string;
+  /** As they are written; empty without. */
+  readonly keys: string;
+  readonly group: string;
+  enabled(): boolean;
+  run(): void;
+}
+
+/** Every command of the page, by where it belongs. */
+export function allCommands(session: Session): readonly PageCommand[] {
+  const { store } = session;
+  const frame = frameStoreOf(store);
+  const always = () => true;
+  const own = (group: string, id: string, name: string, run: () => void, keys = ''): PageCommand => ({
+    id,
+    name,
+    keys,
+    group,
+    enabled: always,
+    run,
+  });
+  return [
+    ...documentActions(session).map((action) => ({ ...action, group: 'Document' })),
+    ...[
+      ['chosen', 'Show: what is chosen'],
+      ['build', 'Show: building'],
+      ['lamps', 'Show: lamps'],
+      ['readings', 'Show: readings'],
+    ].map(([panel, name]) => own('Panels', `panel.${panel}`, name!, () => openPanel(panel!))),
+    ...answerActions(store, openPanel).map((action) => ({ ...action, keys: '', group: 'Panels' })),
+    own('Frame', 'frame.picture', 'Frame: picture', () => frame.setState({ look: 'picture' })),
+    own('Frame', 'frame.stops', 'Frame: false colour in stops', () => frame.setState({ look: 'stops' })),
+    own('Frame', 'frame.grey', 'Frame: monochrome', () => frame.setState({ look: 'monochrome' })),
+    own('Frame', 'frame.hold', 'Frame: hold, or go on', () =>
+      frame.setState(({ paused }) => ({ paused: !paused })),
+    ),
+    ...planActions(store).map((action) => ({ ...action, keys: action.keys ?? '', group: 'Plan' })),
+    ...buildingActions.map(({ id, name, keys, run, enabled }) => ({
+      id,
+      name,
+      keys: keys ?? '',
+      group: 'Build',
+      enabled: () => enabled(store.getState()),
+      run: () => run(store),
+    })),
+    ...stopRuleActions.map(({ id, name, run, enabled }) => ({
+      id,
+      name,
+      keys: '',
+      group: 'Stop rule',
+      enabled: () => enabled(store.getState()),
+      run: () => run(store),
+    })),
+    own('Page', 'page.night', 'Page for the night', () => store.setState({ scheme: 'night' })),
+    own('Page', 'page.day', 'Page for the day', () => store.setState({ scheme: 'day' })),
+    own('Page', 'page.lux', 'Illuminance in lux', () => store.setState({ unit: 'lx' })),
+    own('Page', 'page.foot-candles', 'Illuminance in foot-candles', () => store.setState({ unit: 'fc' })),
+    own('Page', 'page.metres', 'Lengths in metres', () => store.setState({ lengths: 'metric' })),
+    own('Page', 'page.feet', 'Lengths in feet and inches', () => store.setState({ lengths: 'imperial' })),
+  ];
+}

@@ -1,0 +1,72 @@
+import { DropdownMenu } from 'radix-ui';
+import type { IlluminanceUnit } from '../../paperwork/exposure-sheet.ts';
+import type { LengthSystem, Scheme } from '../store/editor-state.ts';
+import { useEditor, useEditorStore } from '../store/use-editor.ts';
+
+/** How figures and the page itself are shown: nothing of the scene. */
+export function ViewMenu() {
+  const store = useEditorStore();
+  const unit = useEditor((state) => state.unit);
+  const lengths = useEditor((state) => state.lengths);
+  const scheme = useEditor((state) => state.scheme);
+  return (
+    <DropdownMenu.Root>
+      <DropdownMenu.Trigger className="menu-button">Units and light</DropdownMenu.Trigger>
+      <DropdownMenu.Portal>
+        <DropdownMenu.Content className="menu" sideOffset={4} align="end">
+          <Choice
+            name="Illuminance in"
+            value={unit}
+            of={[
+              ['lx', 'Lux'],
+              ['fc', 'Foot-candles'],
+            ]}
+            onChange={(next) => store.setState({ unit: next as IlluminanceUnit })}
+          />
+          <Choice
+            name="Lengths in"
+            value={lengths}
+            of={[
+              ['metric', 'Metres'],
+              ['imperial', 'Feet and inches'],
+            ]}
+            onChange={(next) => store.setState({ lengths: next as LengthSystem })}
+          />
+          <Choice
+            name="This page"
+            value={scheme}
+            of={[
+              ['night', 'For the night: dark, no blue'],
+              ['day', 'For the day: light'],
+            ]}
+            onChange={(next) => store.setState({ scheme: next as Scheme })}
+          />
+        </DropdownMenu.Content>
+      </DropdownMenu.Portal>
+    </DropdownMenu.Root>
+  );
+}
+
+function Choice({
+  name,
+  value,
+  of,
+  onChange,
+}: {
+  readonly name: string;
+  readonly value: string;
+  readonly of: readonly (readonly [value: string, name: string])[];
+  readonly onChange: (value: string) => void;
+}) {
+  return (
+    <DropdownMenu.RadioGroup value={value} onValueChange={onChange}>
+      <DropdownMenu.Label className="menu-label">{name}</DropdownMenu.Label>
+      {of.map(([each, words]) => (
+        <DropdownMenu.RadioItem key={each} value={each} className="menu-item">
+          <DropdownMenu.ItemIndicator className="menu-tick">✓</DropdownMenu.ItemIndicator>
+          {words}
+        </DropdownMenu.RadioItem>
+      ))}
+    </DropdownMenu.RadioGroup>
+  );
+}

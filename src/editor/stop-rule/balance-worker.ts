@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { balanceAtDesk } from './balance-desk.ts';
+
+expose({ balance: balanceAtDesk });

@@ -1,0 +1,92 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { DEFAULT_TONE_RANGE } from '../../core/picture/tone-curve.ts';
+import type { MeterReport } from '../../scene/meter/meter-scene.ts';
+import { type Freshness, markChosen } from '../store/shown-scene.ts';
+import { useEditor } from '../store/use-editor.ts';
+import { type MixedReading, mixedReading } from './mixed-reading.ts';
+import { NeedleList } from './needle-list.tsx';
+import { RuleDrawing } from './rule-drawing.tsx';
+import { LANE_px, layoutRule, type RuleLayout } from './rule-layout.ts';
+import { ruleScale } from './rule-scale.ts';
+import { RuleStrip } from './rule-strip.tsx';
+import { textWidth_px } from './text-width.ts';
+import { useSize } from './use-size.ts';
+
+/** Between the number of a mark and its words. */
+const NUMBER_px = 34;
+/** Labels keep their width while the figures change. */
+const WIDEST_FIGURES = '\u22120⅔ 00.00';
+/** Marks whose lanes fit into this many keep their names even where fewer lanes are in sight. */
+const LANES_WITH_NAMES = 4;
+
+/** The ruler with a needle for every mark, in lanes that scroll where they are many. */
+export function RulePlot({
+  report,
+  freshness,
+}: {
+  readonly report: MeterReport;
+  readonly freshness: Freshness;
+}) {
+  const muted = useEditor((state) => state.muted);
+  const chosen = useEditor(markChosen);
+  const unit = useEditor((state) => state.unit);
+  const scroller = useRef<HTMLDivElement>(null);
+  const { width_px, height_px } = useSize(scroller);
+  const before = useRef<RuleLayout | null>(null);
+  const [scrolled, setScrolled] = useState(0);
+
+  const readings = useMemo(
+    () => report.marks.map((mark) => mixedReading(mark, report.exposure, muted)),
+    [report, muted],
+  );
+  const scale = useMemo(() => ruleScale(width_px, DEFAULT_TONE_RANGE), [width_px]);
+  const layout = useMemo(() => {
+    const figures_px = textWidth_px(`${WIDEST_FIGURES} ${unit}`, 700, 14);
+    const labelWidth_px = ({ mark }: MixedReading) =>
+      NUMBER_px + Math.max(textWidth_px(mark.name, 400, 14), figures_px);
+    return layoutRule({
+      readings,
+      scale,
+      labelWidth_px,
+      lanesInSight: Math.max(LANES_WITH_NAMES, Math.floor(height_px / LANE_px)),
+      moving: freshness === 'moving',
+      before: before.current,
+    });
+  }, [readings, scale, height_px, unit, freshness]);
+  useEffect(() => {
+    before.current = layout;
+  }, [layout]);
+
+  const inSight = useMemo(() => {
+    const lowest = scrolled - 1;
+    const highest = scrolled + Math.ceil(height_px / LANE_px) + 1;
+    return layout.needles.filter(({ lane }) => lane >= lowest && lane <= highest);
+  }, [layout, scrolled, height_px]);
+  const inner_px = Math.max(height_px, layout.lanes * LANE_px);
+  return (
+    <div className={`figures ${freshness} rule-body`} data-state={freshness}>
+      <div
+        className="rule-lanes"
+        ref={scroller}
+        // Counted from the ruler up, in lanes.
+        onScroll={({ currentTarget }) => setScrolled(Math.floor(-currentTarget.scrollTop / LANE_px))}
+      >
+        <div className="rule-lanes-inside" style={{ height: inner_px }}>
+          {width_px > 0 && (
+            <>
+              <RuleDrawing needles={layout.needles} inSight={inSight} scale={scale} height_px={inner_px} />
+              <NeedleList
+                needles={layout.needles}
+                inSight={inSight}
+                height_px={inner_px}
+                chosen={chosen}
+                unit={unit}
+              />
+            </>
+          )}
+        </div>
+      </div>
+      {width_px > 0 && <RuleStrip needles={layout.needles} scale={scale} chosen={chosen} />}
+    </div>
+  );
+}

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { newAnswerDesk } from './answer-desk.ts';
+
+expose(newAnswerDesk());

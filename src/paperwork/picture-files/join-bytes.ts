@@ -1,0 +1,10 @@
+/** All the bytes of the parts, one behind the other. */
+export function joinBytes(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
+  const joined = new Uint8Array(parts.reduce((length, part) => length + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    joined.set(part, at);
+    at += part.length;
+  }
+  return joined;
+}

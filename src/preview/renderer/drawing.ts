@@ -1,0 +1,209 @@
+import { deleteFloatTarget, drawInto, type FloatTarget, newFloatTarget } from '../gl/float-target.ts';
+import { bindTextures, drawAllPixels, type Program } from '../gl/program.ts';
+import type { PixelRectangle } from '../gl/read-back.ts';
+import { setUniforms } from '../gl/uniforms.ts';
+import { frame, meterFrame } from '../shaders/frame.ts';
+import { guide } from '../shaders/guide.ts';
+import { mixLight } from '../shaders/mix-light.ts';
+import { show } from '../shaders/show.ts';
+import { smoothLight } from '../shaders/smooth-light.ts';
+import { type Accumulation, errorShare, replicated, targetsOf } from './accumulation.ts';
+import { newDataTextures } from './data-textures.ts';
+import { type Keeping, keptTexels, type Mix, sumFactors, sumsAtWork } from './light-keeping.ts';
+import { replicateSamples } from './noise.ts';
+import type { PreviewScene } from './preview-scene.ts';
+import { newPrograms } from './programs.ts';
+import { needsGuide, type Showing, showUniforms } from './showing.ts';
+import { takeUp } from './take-up.ts';
+import type { View } from './view.ts';
+
+/** What is drawn: a scene seen so, its lamps mixed so. */
+export interface Subject {
+  readonly scene: PreviewScene;
+  readonly view: View;
+  readonly keeping: Keeping;
+  readonly mix: Mix;
+}
+
+/** The calls to the card. Holds what stands there beside accumulations, all of which is gone when the context is. */
+export interface Drawing {
+  /** Asks for one more sample of a tile; the program it was drawn with, null while the driver still builds that. */
+  sample(subject: Subject, into: Accumulation, tile: PixelRectangle): Program | null;
+  /** The light so far, linear RGB. Valid until the next call. */
+  light(subject: Subject, of: Accumulation): FloatTarget;
+  /** Draws what there is on the canvas. */
+  show(subject: Subject, of: Accumulation, showing: Showing): void;
+  dispose(): void;
+}
+
+/** Between the places that are averaged, pass by pass. */
+const SMOOTHING_px = [1, 2, 4, 8];
+
+type Numbers = Record<string, readonly number[]>;
+
+export function newDrawing(gl: WebGL2RenderingContext, seed: number): Drawing {
+  const programs = newPrograms(gl);
+  const textures = newDataTextures(gl);
+  const scratch = new Map<string, FloatTarget>();
+
+  /** Kept for the next call of the same size. */
+  const targetFor = (name: string, { width, height }: Accumulation, outputs: number): FloatTarget => {
+    const known = scratch.get(name);
+    if (known?.width === width && known.height === height) return known;
+    if (known) deleteFloatTarget(gl, known);
+    scratch.delete(name);
+    const target = newFloatTarget(gl, width, height, outputs);
+    scratch.set(name, target);
+    return target;
+  };
+
+  /** Texels that were made anew every time would be taken to the card every time. */
+  let kept:
+    | { readonly keeping: Keeping; readonly mix: Mix; readonly texels: ReturnType<typeof keptTexels> }
+    | undefined;
+  const sceneTextures = ({ scene, view, keeping, mix }: Subject): Record<string, WebGLTexture> => {
+    if (kept?.keeping !== keeping || kept.mix !== mix)
+      kept = { keeping, mix, texels: keptTexels(keeping, mix) };
+    return textures.take({
+      ...scene.textures,
+      keptTexels: kept.texels,
+      ...(view.meters ? { meters: view.meters } : {}),
+    });
+  };
+
+  const sumTextures = (prefix: string, target: FloatTarget, sums: number) =>
+    Object.fromEntries(Array.from({ length: sums }, (_, i) => [`${prefix}${i}`, target.textures[i]!]));
+
+  const use = (
+    program: Program,
+    given: Record<string, WebGLTexture>,
+    ...uniforms: readonly Numbers[]
+  ): void => {
+    takeUp(gl, program);
+    bindTextures(gl, program, given);
+    for (const numbers of uniforms) setUniforms(gl, program, numbers);
+  };
+
+  const light = ({ keeping, mix }: Subject, of: Accumulation): FloatTarget => {
+    const program = programs.now(`mix ${keeping.sums}`, () => mixLight(keeping.sums));
+    const target = targetFor('light', of, 1);
+    const { done } = of.targets!;
+    use(
+      program,
+      { ...sumTextures('sum', done, keeping.sums), replicates: done.textures[keeping.sums]! },
+      {
+        sumFactors: sumFactors(keeping, mix),
+        replicateSamples: replicateSamples(replicated(of)),
+        errorShare: [errorShare(of, sumsAtWork(keeping, mix))],
+      },
+    );
+    drawInto(gl, target);
+    drawAllPixels(gl);
+    return target;
+  };
+
+  let guided: { readonly scene: PreviewScene; readonly view: View; readonly of: Accumulation } | undefined;
+  /** Null while the driver still builds its program. */
+  const guideOf = (subject: Subject, of: Accumulation): FloatTarget | null => {
+    const { scene, view } = subject;
+    if (!view.lens) return null;
+    const target = targetFor('guide', of, 2);
+    if (guided?.scene === scene && guided.view === view && guided.of === of) return target;
+    const program = programs.ready('guide', () => guide);
+    if (!program) return null;
+    use(program, sceneTextures(subject), scene.uniforms, cameraUniforms(view, of));
+    drawInto(gl, target);
+    drawAllPixels(gl);
+    guided = { scene, view, of };
+    return target;
+  };
+
+  const smoothed = (of: Accumulation, noisy: FloatTarget, guides: FloatTarget): FloatTarget => {
+    const program = programs.ready('smooth', () => smoothLight);
+    if (!program) return noisy;
+    const [normalAndOwner, distanceAndPart] = guides.textures;
+    let light = noisy;
+    SMOOTHING_px.forEach((apart, i) => {
+      const target = targetFor(`smooth ${i % 2}`, of, 1);
+      const given = {
+        light: light.textures[0]!,
+        normalAndOwner: normalAndOwner!,
+        distanceAndPart: distanceAndPart!,
+      };
+      use(program, given, { frameSize: [of.width, of.height], apart: [apart] });
+      drawInto(gl, target);
+      drawAllPixels(gl);
+      light = target;
+    });
+    return light;
+  };
+
+  return {
+    sample(subject, into, tile) {
+      const { scene, view, keeping, mix } = subject;
+      const kind = view.meters ? meterFrame : frame;
+      const name = JSON.stringify([kind.name, scene.features, keeping.sums]);
+      const program = programs.ready(name, () => kind(scene.features, keeping.sums));
+      if (!program) return null;
+      const { done, making } = targetsOf(gl, into, keeping.sums);
+      const before = {
+        ...sumTextures('sumBefore', done, keeping.sums),
+        replicatesBefore: done.textures[keeping.sums]!,
+      };
+      use(program, { ...sceneTextures(subject), ...before }, scene.uniforms, cameraUniforms(view, into), {
+        seed: [seed],
+        samplesBefore: [into.samples],
+        replicatesSince: [into.replicatesSince],
+        sumFactors: sumFactors(keeping, mix),
+        sumsAtWork: sumsAtWork(keeping, mix),
+      });
+      drawInto(gl, making);
+      gl.enable(gl.SCISSOR_TEST);
+      gl.scissor(tile.x, tile.y, tile.width, tile.height);
+      drawAllPixels(gl);
+      gl.disable(gl.SCISSOR_TEST);
+      return program;
+    },
+    light,
+    show(subject, of, showing) {
+      const noisy = light(subject, of);
+      const guides = needsGuide(showing) ? guideOf(subject, of) : null;
+      const shown = guides && showing.smoothed ? smoothed(of, noisy, guides) : noisy;
+      const given = {
+        light: shown.textures[0]!,
+        ...(guides ? { normalAndOwner: guides.textures[0]! } : {}),
+      };
+      const canvas = [gl.drawingBufferWidth, gl.drawingBufferHeight] as const;
+      gl.bindFramebuffer(gl.FRAMEBUFFER, null);
+      gl.viewport(0, 0, ...canvas);
+      use(
+        programs.now('show', () => show),
+        given,
+        showUniforms([of.width, of.height], canvas, showing),
+      );
+      drawAllPixels(gl);
+    },
+    dispose() {
+      programs.dispose();
+      textures.dispose();
+      for (const target of scratch.values()) deleteFloatTarget(gl, target);
+      scratch.clear();
+    },
+  };
+}
+
+/** A coarse frame is a whole picture of fewer pixels. */
+function cameraUniforms({ lens, part, whole }: View, of: Accumulation): Numbers {
+  if (!lens) return {};
+  const { position_m, forward, right, up, halfWidth, halfHeight, pupil_m, focus_m } = lens;
+  const wholeSize = of === whole ? [part.wholeWidth, part.wholeHeight] : [of.width, of.height];
+  return {
+    wholeSize,
+    partAt: [part.x, part.y],
+    lensPosition: position_m,
+    lensForward: forward,
+    lensRight: right,
+    lensUp: up,
+    lensNumbers: [halfWidth, halfHeight, pupil_m, focus_m],
+  };
+}
