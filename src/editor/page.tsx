@@ -7,6 +7,7 @@ import { DropTarget } from './panels/drop-target.tsx';
 import { ProblemsPanel } from './panels/problems-panel.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { PlanView } from './plan/plan-view.tsx';
+import { SetupsStrip } from './setups/setups-strip.tsx';
 import { Panes } from './shell/panes.tsx';
 import { SidePanels } from './shell/side-panels.tsx';
 import { useWide } from './shell/wide.ts';
@@ -55,6 +56,7 @@ export function Page() {
           orientation="vertical"
           panes={wide ? [above, rule] : [above, { ...side, share: 30, least_px: 160 }, rule]}
         />
+        <SetupsStrip />
       </main>
       <Cautions />
     </DropTarget>

@@ -4,7 +4,8 @@ import { DEFAULT_TONE_RANGE } from '../../src/core/picture/tone-curve.ts';
 import { whiteBalance } from '../../src/core/picture/white-balance.ts';
 import { previewScene } from '../../src/preview/renderer/preview-scene.ts';
 import { diagnosticFrames } from './support/diagnostic-frames.ts';
-import { type Frames, floatsOf, openFrames } from './support/frames.ts';
+import { floatsOf } from './support/frame-job.ts';
+import { type Frames, openFrames } from './support/frames.ts';
 
 /** Wide enough for a coarse frame to come first. */
 const WIDTH = 128;

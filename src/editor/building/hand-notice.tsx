@@ -11,7 +11,7 @@ export function HandNotice() {
   useEffect(() => {
     if (!busy) return;
     const onKeyDown = (event: KeyboardEvent) => {
-      if (event.key === 'Escape') stopPlacing();
+      if (event.key === 'Escape' && !event.defaultPrevented) stopPlacing();
     };
     window.addEventListener('keydown', onKeyDown);
     return () => window.removeEventListener('keydown', onKeyDown);

@@ -46,7 +46,7 @@ function takeTyping(): void {
 /** Runs the actions of the document by their keys, wherever the focus is. */
 export function listenForDocumentKeys(session: Session): void {
   window.addEventListener('keydown', (event) => {
-    if (event.repeat || !(event.ctrlKey || event.metaKey || event.altKey)) return;
+    if (event.defaultPrevented || event.repeat || !(event.ctrlKey || event.metaKey || event.altKey)) return;
     const action = documentActions(session).find(
       ({ combination }) => combination && matches(combination, event),
     );

@@ -86,18 +86,23 @@ async function lastWritten_ms(handle: FileSystemFileHandle): Promise<number | nu
 }
 
 /** A title as a plain file name: letters and digits of any script, the rest as hyphens. */
-export function fileNameOf(title: string): string {
+export function fileNameOf(title: string, ending = 'json'): string {
   const plain = title
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 60);
-  return `${plain || 'scene'}.json`;
+  return `${plain || 'scene'}.${ending}`;
 }
 
 /** Hands the text to the browser as a file to save where it saves downloads. */
 export function downloadText(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  downloadBlob(name, new Blob([text], { type: 'application/json' }));
+}
+
+/** The same of any file. */
+export function downloadBlob(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
   const link = window.document.createElement('a');
   link.href = url;
   link.download = name;

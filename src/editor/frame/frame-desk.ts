@@ -178,7 +178,8 @@ function unseen(problems: readonly Problem[]): FrameAnswer {
   return { camera: null, scene: null, lamps: [], things: [], limits: [], problems };
 }
 
-function frameCamera(shown: Parameters<typeof chosenCamera>[0], id: string | undefined): FrameCamera {
+/** How the frame of one of a document's cameras, or of its first, is shown. @throws SceneError where it has none. */
+export function frameCamera(shown: Parameters<typeof chosenCamera>[0], id: string | undefined): FrameCamera {
   const camera = chosenCamera(shown, id);
   return {
     id: camera.id,

@@ -41,6 +41,8 @@ export interface FrameState {
   readonly smoothed: boolean;
   readonly lines: Lines;
   readonly paused: boolean;
+  /** Held while the scene went on: the frame is of the scene as it was. */
+  readonly behind: boolean;
   readonly camera: FrameCamera | null;
   /** Ids, by place in the light model. */
   readonly lamps: readonly string[];
@@ -70,6 +72,7 @@ export const INITIAL_FRAME: FrameState = {
   smoothed: true,
   lines: 'none',
   paused: false,
+  behind: false,
   camera: null,
   lamps: [],
   things: [],

@@ -1,6 +1,7 @@
 import { DropdownMenu, ToggleGroup } from 'radix-ui';
 import { useState } from 'react';
 import { useEditor } from '../store/use-editor.ts';
+import { ExportDialog } from './export-dialog.tsx';
 import { useOverlayWanted } from './frame-overlay.tsx';
 import type { Lines, Look } from './frame-state.ts';
 import { useFrame, useFrameStore } from './use-frame.ts';
@@ -117,6 +118,7 @@ export function FrameTools() {
           </DropdownMenu.Content>
         </DropdownMenu.Portal>
       </DropdownMenu.Root>
+      <ExportDialog />
       <button type="button" aria-pressed={paused} onClick={() => frame.setState({ paused: !paused })}>
         {paused ? 'Go on' : 'Hold'}
       </button>

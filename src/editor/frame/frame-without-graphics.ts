@@ -71,7 +71,12 @@ export function startFrameWithoutGraphics(
   };
 }
 
-function pictureOf({ rgb, ...size }: ProcessorFrame, camera: FrameCamera, look: Look) {
+/** The processor's frame as a look shows it. */
+export function pictureOf(
+  { rgb, ...size }: Pick<ProcessorFrame, 'width_px' | 'height_px' | 'rgb'>,
+  camera: FrameCamera,
+  look: Look,
+) {
   const { zero_cd_m2, whiteBalance_K } = camera;
   const relative = { ...size, rgb: rgb.map((x) => x / zero_cd_m2) };
   if (look === 'stops') return falseColourPicture(relative);

@@ -2,7 +2,7 @@ import { thirdsText } from '../../core/exposure/thirds.ts';
 import { exposureHeading, significant } from '../../paperwork/exposure-sheet.ts';
 import { lengthText } from '../figures/length-text.ts';
 import { useEditor } from '../store/use-editor.ts';
-import type { FrameProgress } from './frame-state.ts';
+import type { FrameProgress, FrameState } from './frame-state.ts';
 import { useFrame } from './use-frame.ts';
 
 /** Under the frame: what the spot meter reads, and what the frame is worth. */
@@ -54,12 +54,14 @@ function FrameWorth() {
   const withoutGraphics = useFrame((state) => state.withoutGraphics);
   const standIn = useFrame((state) => state.standIn);
   const smoothed = useFrame((state) => state.smoothed && state.withoutGraphics === null);
+  const held = useFrame(heldWords);
   const limits = useFrame((state) => state.limits);
   const report = useEditor((state) => state.reading?.report);
   return (
     <div className="quiet frame-worth">
       <p>
         {report && exposureHeading(report)}
+        {held && <span data-testid="frame-held">{` · ${held}`}</span>}
         {progress && (
           <span data-testid="frame-progress" data-samples={progress.samples}>
             {' · '}
@@ -75,6 +77,12 @@ function FrameWorth() {
       ))}
     </div>
   );
+}
+
+function heldWords({ paused, behind, camera }: FrameState): string | null {
+  if (!paused) return null;
+  if (!camera) return 'held before its first light';
+  return behind ? 'held: not of the scene as it stands now' : 'held';
 }
 
 function progressWords({ stage, samples, noise, width_px, height_px }: FrameProgress): string {

@@ -16,7 +16,8 @@ export interface FrameSubject {
 
 /**
  * Keeps what the graphics card is to draw that of the scene in the store: asks the desk whenever scene, setup or camera
- * change, and hands on what it answers. Returns a way to stop.
+ * change, and hands on what it answers. While the frame is held it stays what it is, and is told apart when the scene has gone
+ * on. Returns a way to stop.
  */
 export function keepFrame(
   store: EditorStore,
@@ -32,26 +33,36 @@ export function keepFrame(
   const look = latestWins(async () => {
     const state = store.getState();
     if (!state.scene || stopped) return;
+    if (frame.getState().paused) {
+      frame.setState({ behind: true });
+      return;
+    }
     try {
       const answer = await ask(state, forCard);
       if (stopped || !answer) return;
       if (answer.scene) textures = whole(answer.scene, textures);
       const scene = answer.scene && { ...answer.scene, textures };
       const { camera, lamps, things, limits, problems } = answer;
-      frame.setState({ camera, lamps, things, limits, problems, failure: null });
+      frame.setState({ camera, lamps, things, limits, problems, failure: null, behind: false });
       take(answer.camera && (scene || !forCard) ? { scene, answer } : null);
     } catch (error) {
       if (!stopped) frame.setState({ failure: (error as Error).message });
     }
   });
 
-  const unsubscribe = store.subscribe((now, before) => {
-    if (now.scene !== before.scene || now.setup !== before.setup || now.camera !== before.camera) look();
-  });
+  const unsubscribes = [
+    store.subscribe((now, before) => {
+      if (now.scene !== before.scene || now.setup !== before.setup || now.camera !== before.camera) look();
+    }),
+    frame.subscribe((now, before) => {
+      // What the card has made goes on where it was held; the processor begins anew.
+      if (before.paused && !now.paused && (now.behind || !forCard)) look();
+    }),
+  ];
   look();
   return () => {
     stopped = true;
-    unsubscribe();
+    for (const unsubscribe of unsubscribes) unsubscribe();
   };
 }
 

@@ -83,8 +83,10 @@ const PATIENCE_ms = 1200;
 function standIn(canvas: HTMLCanvasElement, store: EditorStore, frame: FrameStore): () => void {
   let end: (() => void) | undefined;
   const isBuilding = () => {
-    const { progress, failure } = frame.getState();
-    return failure === null && (!progress || (progress.stage === 'building' && progress.samples === 0));
+    const { progress, failure, paused } = frame.getState();
+    return (
+      failure === null && !paused && (!progress || (progress.stage === 'building' && progress.samples === 0))
+    );
   };
   const begin = () => {
     const desk = startFrameDesk();
@@ -99,8 +101,13 @@ function standIn(canvas: HTMLCanvasElement, store: EditorStore, frame: FrameStor
       frame.setState({ standIn: null });
     };
   };
-  const timer = setTimeout(() => isBuilding() && begin(), PATIENCE_ms);
-  const unsubscribe = frame.subscribe(({ progress }) => {
+  const wait = () => setTimeout(() => !end && isBuilding() && begin(), PATIENCE_ms);
+  let timer = wait();
+  const unsubscribe = frame.subscribe(({ progress, paused }, before) => {
+    if (before.paused && !paused) {
+      clearTimeout(timer);
+      timer = wait();
+    }
     if (!progress || progress.stage === 'building' || !end) return;
     const done = end;
     end = undefined;

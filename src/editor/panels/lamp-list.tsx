@@ -1,6 +1,6 @@
 import { choose } from '../store/choose.ts';
 import { edit } from '../store/edits.ts';
-import { documentShown, setupShown } from '../store/shown-scene.ts';
+import { documentShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { levelText } from './level-text.ts';
 
@@ -10,7 +10,6 @@ export function LampList() {
   const store = useEditorStore();
   const lamps = useEditor((state) => documentShown(state)?.lamps ?? NO_LAMPS);
   const chosen = useEditor((state) => state.lamp);
-  const locked = useEditor((state) => setupShown(state) !== undefined);
 
   return (
     <section className="panel" aria-label="Lamps">
@@ -34,7 +33,6 @@ export function LampList() {
               className="switch"
               aria-checked={on !== false}
               aria-label={`${name ?? id} on`}
-              disabled={locked}
               onClick={() => edit(store, { do: 'change', id, patch: { on: on === false } })}
             >
               {on === false ? 'Off' : 'On'}

@@ -1,5 +1,6 @@
 import { Tabs } from 'radix-ui';
 import { type ReactNode, useEffect, useState } from 'react';
+import { usePlacing } from '../building/placing.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { PlanSheet } from './drawing/plan-sheet.tsx';
 import { PROJECTIONS, type Projection, SHEETS } from './drawing/projection.ts';
@@ -92,6 +93,20 @@ function SheetHint() {
       !scene.document.solids?.length &&
       !scene.document.figures?.length,
   );
+  const placing = usePlacing();
+  const onPlan = usePlan((state) => state.projection === 'plan');
+  if (placing)
+    return (
+      <p className="plan-hint">
+        {onPlan ? (
+          <>
+            <bdi>{placing.name}</bdi>: {placing.hint}. Escape puts it away.
+          </>
+        ) : (
+          'What is in hand is put down on the plan: show the plan first. Escape puts it away.'
+        )}
+      </p>
+    );
   if (setting)
     return (
       <p className="plan-hint">

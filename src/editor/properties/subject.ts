@@ -10,6 +10,7 @@ import {
   type SectionName,
 } from '../../scene/schema/document.ts';
 import { differencePatch } from '../../scene/setups/difference-patch.ts';
+import { hazeBoxId } from '../plan/arrange/plan-things.ts';
 
 /** The kinds of things that have properties. */
 export type SubjectKind = ListName | DictionaryName | SectionName | 'keepOut' | 'document';
@@ -34,7 +35,7 @@ export function entryKey(dictionary: DictionaryName, name: string): string {
 const NOTHING_YET: Readonly<Record<SectionName, object>> = { haze: {}, site: {}, calibration: {} };
 
 /**
- * What an id that was chosen means: a thing with that id, a keep-out area, a section of the scene, or an entry of one of its
+ * What an id that was chosen means: a thing with that id, a keep-out area, the haze for one of its boxes, a section of the scene, or an entry of one of its
  * dictionaries, "materials/hull-gloss" or the bare name. Undefined for what is (no longer) there.
  */
 export function subjectOf(document: SceneDocument, id: string): Subject | undefined {
@@ -49,6 +50,7 @@ export function subjectOf(document: SceneDocument, id: string): Subject | undefi
   if (section) {
     return { kind: section, id, thing: document[section] ?? NOTHING_YET[section], fromLibrary: false };
   }
+  if (isHazeBox(document, id)) return subjectOf(document, 'haze');
   const [dictionary, name] = id.includes('/') ? id.split('/') : [undefined, id];
   for (const kind of DICTIONARIES) {
     if (dictionary !== undefined && dictionary !== kind) continue;
@@ -60,6 +62,11 @@ export function subjectOf(document: SceneDocument, id: string): Subject | undefi
     if (thing) return { kind, id: name!, thing, fromLibrary: !own || !Object.hasOwn(own, name!) };
   }
   return undefined;
+}
+
+/** The boxes that haze hangs in have no ids of their own: they are set in the list of the haze. */
+function isHazeBox(document: SceneDocument, id: string): boolean {
+  return document.haze?.regions?.some((_, i) => id === hazeBoxId(i)) ?? false;
 }
 
 export function documentSubject(document: SceneDocument): Subject {

@@ -4,6 +4,7 @@ import { documentActions } from '../documents/document-actions.ts';
 import { frameStoreOf } from '../frame/use-frame.ts';
 import { planActions } from '../plan/plan-actions.ts';
 import type { Session } from '../session.ts';
+import { setupActions } from '../setups/setup-actions.ts';
 import { stopRuleActions } from '../stop-rule/rule-actions.ts';
 import { openPanel } from './shell-state.ts';
 
@@ -52,6 +53,14 @@ export function allCommands(session: Session): readonly PageCommand[] {
       name,
       keys: keys ?? '',
       group: 'Build',
+      enabled: () => enabled(store.getState()),
+      run: () => run(store),
+    })),
+    ...setupActions.map(({ id, name, keys, run, enabled }) => ({
+      id,
+      name,
+      keys: keys ?? '',
+      group: 'Setups',
       enabled: () => enabled(store.getState()),
       run: () => run(store),
     })),

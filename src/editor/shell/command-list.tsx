@@ -11,7 +11,13 @@ export function CommandList() {
   const setOpen = (commands: boolean) => shellStore.setState({ commands });
   useEffect(() => {
     const listen = (event: KeyboardEvent) => {
-      if (event.key.toLowerCase() !== 'k' || !(event.ctrlKey || event.metaKey) || event.altKey) return;
+      if (
+        event.defaultPrevented ||
+        event.key.toLowerCase() !== 'k' ||
+        !(event.ctrlKey || event.metaKey) ||
+        event.altKey
+      )
+        return;
       event.preventDefault();
       shellStore.setState(({ commands }) => ({ commands: !commands }));
     };

@@ -1,7 +1,7 @@
-import { applyCommand } from '../../scene/commands/apply-command.ts';
+import { applyCommands } from '../../scene/commands/apply-command.ts';
 import type { Command } from '../../scene/commands/command.ts';
 import { problemText } from '../../scene/problems/problem.ts';
-import { editInSetup } from '../../scene/setups/edit-in-setup.ts';
+import { editAllInSetup } from '../../scene/setups/edit-in-setup.ts';
 import type { Scene } from './editor-state.ts';
 import type { EditorStore } from './editor-store.ts';
 import { nameOfStep } from './name-of-step.ts';
@@ -17,17 +17,14 @@ export function edit(store: EditorStore, commands: Command | readonly Command[],
   if (!scene) return false;
   const setup = setupShown(state);
   const list = Array.isArray(commands) ? (commands as readonly Command[]) : [commands as Command];
-  let { document } = scene;
-  for (const command of list) {
-    const applied =
-      setup === undefined ? applyCommand(document, command) : editInSetup(document, setup, command);
-    if (applied.problems) {
-      const first = applied.problems[0];
-      store.setState({ refusedEdit: first ? problemText(first) : 'This change is not possible.' });
-      return false;
-    }
-    document = applied.document;
+  const applied =
+    setup === undefined ? applyCommands(scene.document, list) : editAllInSetup(scene.document, setup, list);
+  if (applied.problems) {
+    const first = applied.problems[0];
+    store.setState({ refusedEdit: first ? problemText(first) : 'This change is not possible.' });
+    return false;
   }
+  const { document } = applied;
   if (document === scene.document) return true;
   store.setState({
     scene: { ...scene, document },

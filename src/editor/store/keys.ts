@@ -5,11 +5,26 @@ import { redo, undo } from './edits.ts';
 export function listenForUndoKeys(store: EditorStore): void {
   window.addEventListener('keydown', (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-    if (event.target instanceof HTMLInputElement && event.target.type === 'text') return;
+    if (event.defaultPrevented || isTypedIn(event.target)) return;
     const key = event.key.toLowerCase();
     if (key !== 'z' && key !== 'y') return;
     event.preventDefault();
     if (key === 'y' || event.shiftKey) redo(store);
     else undo(store);
   });
+}
+
+const TYPED_IN: ReadonlySet<string> = new Set([
+  'text',
+  'search',
+  'email',
+  'url',
+  'tel',
+  'password',
+  'number',
+]);
+
+function isTypedIn(target: EventTarget | null): boolean {
+  if (target instanceof HTMLInputElement) return TYPED_IN.has(target.type);
+  return target instanceof HTMLTextAreaElement || (target instanceof HTMLElement && target.isContentEditable);
 }

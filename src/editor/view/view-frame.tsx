@@ -14,8 +14,8 @@ export function ViewFrame() {
     <section className="view-frame" aria-label="Working view">
       {!drawable && (
         <p className="view-message" role="status">
-          This browser does not offer WebGL 2, so nothing can be drawn here. The numbers below work all the
-          same; lamps are placed with the figures beside them.
+          This browser does not offer WebGL 2, so nothing can be drawn here. The plan and the numbers work all
+          the same.
         </p>
       )}
       {drawable && lost !== null && (

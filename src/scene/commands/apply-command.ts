@@ -16,13 +16,54 @@ export type Applied =
 
 /** The document after the edit, or why the edit is refused; the given document is never changed. */
 export function applyCommand(document: SceneDocument, command: Command, library: Library = LIBRARY): Applied {
-  const edited = edit(document, command, library);
-  if (edited.problems) return edited;
-  const opened = openRaw(edited.document, library);
+  return applyCommands(document, [command], library);
+}
+
+/** The same for several edits, one after another, as one: all are taken or none, and only what they come to is checked. */
+export function applyCommands(
+  document: SceneDocument,
+  commands: readonly Command[],
+  library: Library = LIBRARY,
+): Applied {
+  return appliedInTurn(document, commands, library, (before, command) =>
+    applyUnchecked(before, command, library),
+  );
+}
+
+/** Edits done one after another by `apply`, which need not check; what they come to is checked. */
+export function appliedInTurn(
+  document: SceneDocument,
+  commands: readonly Command[],
+  library: Library,
+  apply: (document: SceneDocument, command: Command) => Applied,
+): Applied {
+  let now = document;
+  let checked = true;
+  for (const command of commands) {
+    if (!checked && FOLLOWS_REFERENCES.has(command.do)) {
+      const opened = openRaw(now, library);
+      if (!opened.document) return { problems: opened.problems };
+    }
+    const applied = apply(now, command);
+    if (applied.problems) return applied;
+    now = applied.document;
+    checked = false;
+  }
+  if (checked) return { document: now };
+  const opened = openRaw(now, library);
   return opened.document ? { document: opened.document } : { problems: opened.problems };
 }
 
-function edit(document: SceneDocument, command: Command, library: Library): Applied {
+/** What goes through the whole document, which has to be sound for that. */
+const FOLLOWS_REFERENCES: ReadonlySet<Command['do']> = new Set([
+  'rename',
+  'remove',
+  'rename-entry',
+  'remove-entry',
+]);
+
+/** The document after the edit, whether it is a valid one or not; refused only where there is nothing to edit. */
+export function applyUnchecked(document: SceneDocument, command: Command, library: Library): Applied {
   switch (command.do) {
     case 'add': {
       const list: readonly unknown[] = document[command.to] ?? [];

@@ -1,4 +1,4 @@
-import { type Applied, applyCommand } from '../commands/apply-command.ts';
+import { type Applied, appliedInTurn, applyCommand, applyUnchecked } from '../commands/apply-command.ts';
 import type { Command } from '../commands/command.ts';
 import { openRaw } from '../file/open-scene.ts';
 import { LIBRARY, type Library } from '../library/library.ts';
@@ -19,11 +19,36 @@ export function editInSetup(
   command: Command,
   library: Library = LIBRARY,
 ): Applied {
+  const inSetup = changedInSetup(document, setupId, command, library, applyCommand);
+  if (inSetup.problems) return inSetup;
+  const opened = openRaw(inSetup.document, library);
+  return opened.document ? { document: opened.document } : { problems: opened.problems };
+}
+
+/** The same for several edits, one after another, as one: all are taken or none, and only what they come to is checked. */
+export function editAllInSetup(
+  document: SceneDocument,
+  setupId: string,
+  commands: readonly Command[],
+  library: Library = LIBRARY,
+): Applied {
+  if (commands.length === 1) return editInSetup(document, setupId, commands[0]!, library);
+  return appliedInTurn(document, commands, library, (before, command) =>
+    changedInSetup(before, setupId, command, library, applyUnchecked),
+  );
+}
+
+function changedInSetup(
+  document: SceneDocument,
+  setupId: string,
+  command: Command,
+  library: Library,
+  apply: typeof applyUnchecked,
+): Applied {
   const setup = document.setups?.find(({ id }) => id === setupId);
   const name = nameOfChange(command);
-  if (!setup || name === undefined || !targetOf(document, name))
-    return applyCommand(document, command, library);
-  const edited = applyCommand(applySetup(document, setup), command, library);
+  if (!setup || name === undefined || !targetOf(document, name)) return apply(document, command, library);
+  const edited = apply(applySetup(document, setup), command, library);
   if (edited.problems) return edited;
   const before = thingNamed(document, name);
   const after = thingNamed(edited.document, name);
@@ -37,11 +62,9 @@ export function editInSetup(
   const { [name]: _, ...others } = setup.changes;
   const patch = differencePatch(before, after) as Setup['changes'][string] | undefined;
   const changed = { ...setup, changes: patch === undefined ? others : { ...others, [name]: patch } };
-  const opened = openRaw(
-    { ...document, setups: document.setups!.map((one) => (one === setup ? changed : one)) },
-    library,
-  );
-  return opened.document ? { document: opened.document } : { problems: opened.problems };
+  return {
+    document: { ...document, setups: document.setups!.map((one) => (one === setup ? changed : one)) },
+  };
 }
 
 /** Under which name a setup keeps this change; undefined for edits that it cannot keep. */

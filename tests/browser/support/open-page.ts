@@ -17,7 +17,7 @@ const FLAGS = [
 ];
 
 /** Software drawing on a busy machine takes seconds; more than this is a fault. */
-const PATIENCE_ms = 20_000;
+const PATIENCE_ms = 40_000;
 
 export function launchBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath: inject('browserPath'), args: FLAGS });
@@ -35,14 +35,17 @@ interface PageOptions {
   readonly height?: number;
   /** Run in the page before its own code. */
   readonly before?: () => void;
+  /** Whether the frame is drawn: in software that takes all there is. Held from the beginning otherwise. */
+  readonly frame?: 'held' | 'drawn';
 }
 
 /** A fresh visitor with the page open and its first numbers on it. */
 export async function openPage(browser: Browser, options: PageOptions = {}): Promise<OpenedPage> {
-  const { width = 1280, height = 800, before } = options;
+  const { width = 1280, height = 800, before, frame = 'held' } = options;
   const context = await browser.newContext({ viewport: { width, height } });
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_ms);
+  if (frame === 'held') await page.addInitScript(holdFrame);
   if (before) await page.addInitScript(before);
   const complaints: string[] = [];
   page.on('console', (message) => {
@@ -54,13 +57,26 @@ export async function openPage(browser: Browser, options: PageOptions = {}): Pro
   return { page, context, complaints };
 }
 
-/** Waits until the numbers on the page are those of the scene on the page. */
-export async function freshNumbers(page: Page): Promise<void> {
-  await page.locator('[data-testid=figures][data-state=fresh]').waitFor();
+/** Run in the page before its own code: as if a person had held the frame on an earlier visit. */
+export function holdFrame(): void {
+  localStorage.setItem('keyfall.frame-held', 'true');
 }
 
-/** Waits until the drawing of the set stands and can be taken hold of. */
+/** Waits until the numbers on the page are those of the scene on the page. */
+export async function freshNumbers(page: Page): Promise<void> {
+  await page.locator('.stop-rule[aria-busy=false]').waitFor();
+}
+
+/** Shows one of the panels at the side. */
+export async function openPanel(page: Page, name: string): Promise<Locator> {
+  const tab = page.getByRole('tablist', { name: 'Panels' }).getByRole('tab', { name, exact: true });
+  if ((await tab.getAttribute('aria-selected')) !== 'true') await tab.click();
+  return page.locator('.side[data-state=active]');
+}
+
+/** Opens the view in three dimensions and waits until it stands and can be taken hold of. */
 export async function drawnView(page: Page): Promise<Locator> {
+  await page.getByRole('tab', { name: '3D', exact: true }).click();
   const canvas = page.locator('.view canvas');
   await canvas.waitFor();
   await page.waitForFunction(() => window.keyfallPlaceOf !== undefined);
@@ -77,6 +93,7 @@ const FIELDS = ['name', 'receptor', 'reading', 'stops', 'fNumber', 'plusMinus', 
 
 /** The table of readings as it stands on the page: a line of texts a mark. */
 export async function readingsOn(page: Page): Promise<string[][]> {
+  await openPanel(page, 'Readings');
   await freshNumbers(page);
   return page
     .locator('tr[data-mark]')
@@ -96,6 +113,7 @@ export function figureOf(page: Page, mark: string, field: (typeof FIELDS)[number
 
 /** What each lamp puts on the chosen mark, as it stands on the page: name of the lamp by id, reading, stops. */
 export async function partsOn(page: Page): Promise<string[][]> {
+  await openPanel(page, 'Readings');
   await freshNumbers(page);
   return page
     .locator('[data-testid=lamp-parts] tr[data-lamp]')

@@ -36,21 +36,69 @@ export function tileDifferences(one: NoisyFrame, other: NoisyFrame, tile_px: num
   return found;
 }
 
-function tileSum(
-  { width, height, rgb, variances }: NoisyFrame,
-  column: number,
-  row: number,
+/**
+ * The same with pixels cut off at so many times the median of their tile in both frames, so that rare bright samples do not
+ * hide what all others say. Of two frames with as many samples a pixel, any such cut leaves the same mean; the error comes
+ * from how far apart single pixels are.
+ */
+export function clippedTileDifferences(
+  one: NoisyFrame,
+  other: NoisyFrame,
   tile_px: number,
-) {
+  medians: number,
+): TileDifference[] {
+  const found: TileDifference[] = [];
+  for (let row = 0; row < one.height; row += tile_px)
+    for (let column = 0; column < one.width; column += tile_px) {
+      const at = pixelsOfTile(one, column, row, tile_px);
+      const [a, b] = [one, other].map((frame) => at.map((pixel) => luminanceAt(frame, pixel)));
+      const lit = [...a!, ...b!].filter((Y) => Y > 0).sort((x, y) => x - y);
+      const most = medians * (lit[lit.length >> 1] ?? 0);
+      if (most === 0) continue;
+      const apart = at.map((_, i) => Math.min(most, b![i]!) - Math.min(most, a![i]!));
+      const mean = [...a!, ...b!].reduce((sum, Y) => sum + Math.min(most, Y) / 2, 0);
+      const share = apart.reduce((sum, d) => sum + d, 0) / mean;
+      found.push({ column, row, share, error: Math.hypot(...apart) / mean });
+    }
+  return found;
+}
+
+/** Of a pixel's luminance: how many stops more the second frame has, and how many standard errors they are apart. */
+export interface PixelDifference {
+  readonly stops: number;
+  readonly errors: number;
+}
+
+/** Compares two frames of one size pixel by pixel; those that are black in either, or without any noise, are left out. */
+export function pixelDifferences(one: NoisyFrame, other: NoisyFrame): PixelDifference[] {
+  return Array.from({ length: one.width * one.height }, (_, at) => {
+    const [a, b] = [luminanceAt(one, at), luminanceAt(other, at)];
+    const error = Math.sqrt(one.variances[at]! + other.variances[at]!);
+    return { a, b, error };
+  })
+    .filter(({ a, b, error }) => a > 0 && b > 0 && error > 0)
+    .map(({ a, b, error }) => ({ stops: Math.log2(b / a), errors: Math.abs(b - a) / error }));
+}
+
+function luminanceAt({ rgb }: NoisyFrame, at: number): number {
+  return luminanceOfRgb([rgb[3 * at]!, rgb[3 * at + 1]!, rgb[3 * at + 2]!]);
+}
+
+function tileSum(frame: NoisyFrame, column: number, row: number, tile_px: number) {
   let sum = 0;
   let variance = 0;
-  for (let y = row; y < Math.min(height, row + tile_px); y++)
-    for (let x = column; x < Math.min(width, column + tile_px); x++) {
-      const at = y * width + x;
-      sum += luminanceOfRgb([rgb[3 * at]!, rgb[3 * at + 1]!, rgb[3 * at + 2]!]);
-      variance += variances[at]!;
-    }
+  for (const at of pixelsOfTile(frame, column, row, tile_px)) {
+    sum += luminanceAt(frame, at);
+    variance += frame.variances[at]!;
+  }
   return { sum, variance };
+}
+
+function pixelsOfTile({ width, height }: NoisyFrame, column: number, row: number, tile_px: number): number[] {
+  const pixels: number[] = [];
+  for (let y = row; y < Math.min(height, row + tile_px); y++)
+    for (let x = column; x < Math.min(width, column + tile_px); x++) pixels.push(y * width + x);
+  return pixels;
 }
 
 /** Writes both frames and their difference side by side, large enough to be looked at; returns the file's path. */
@@ -58,9 +106,7 @@ export function writeComparison(name: string, one: NoisyFrame, other: NoisyFrame
   const SCALE = 6;
   const { width, height } = one;
   const luminances = (frame: NoisyFrame) =>
-    Array.from({ length: width * height }, (_, i) =>
-      luminanceOfRgb([frame.rgb[3 * i]!, frame.rgb[3 * i + 1]!, frame.rgb[3 * i + 2]!]),
-    );
+    Array.from({ length: width * height }, (_, i) => luminanceAt(frame, i));
   const [a, b] = [luminances(one), luminances(other)];
   const white = [...a].sort((x, y) => x - y)[Math.floor(0.95 * a.length)]! || 1;
   const grey = (x: number) => Math.round(255 * Math.min(1, Math.max(0, x / white)) ** (1 / 2.2));

@@ -1,11 +1,11 @@
 import { fileURLToPath } from 'node:url';
-import type { Texels } from '../../../src/preview/pack/texels.ts';
 import type { PreviewScene } from '../../../src/preview/renderer/preview-scene.ts';
 import type { Showing } from '../../../src/preview/renderer/showing.ts';
 import { launchBrowser } from '../../browser/support/open-page.ts';
+import { floatsOf, jobOf } from './frame-job.ts';
 import { openBarePage } from './page-bundle.ts';
 import type { FrameJob, FrameOutcome, LifeOutcome } from './page-frame.ts';
-import { textFromWords, wordsFromText, wordsOf } from './words.ts';
+import type { RemixOutcome, RemixStep } from './page-remix.ts';
 
 export interface GraphicsFrame extends Omit<FrameOutcome, 'words' | 'varianceWords'> {
   /** Mean linear RGB, three numbers a pixel, rows downward. */
@@ -14,9 +14,17 @@ export interface GraphicsFrame extends Omit<FrameOutcome, 'words' | 'varianceWor
   readonly variances: Float32Array;
 }
 
+/** How a frame whose light is kept by lamp stands after a step; rows downward. */
+export interface RemixedFrame extends Omit<RemixOutcome, 'words' | 'varianceWords'> {
+  readonly rgb: Float32Array;
+  readonly variances: Float32Array | null;
+}
+
 export interface Frames {
   render(scene: PreviewScene, view: FrameJob['view'], samples: number): Promise<GraphicsFrame>;
   live(scene: PreviewScene, view: FrameJob['view'], samples: number, showing: Showing): Promise<LifeOutcome>;
+  /** The frame of one renderer that keeps light by lamp, after each step. */
+  remix(scene: PreviewScene, view: FrameJob['view'], steps: readonly RemixStep[]): Promise<RemixedFrame[]>;
   close(): Promise<void>;
 }
 
@@ -25,7 +33,7 @@ export async function openFrames(): Promise<Frames> {
   const browser = await launchBrowser();
   const { page, complaints } = await openBarePage(
     browser,
-    fileURLToPath(new URL('page-frame.ts', import.meta.url)),
+    fileURLToPath(new URL('page-remix.ts', import.meta.url)),
   );
   const told = <T>(outcome: T): T => {
     if (complaints.length > 0) throw new Error(complaints.join('\n'));
@@ -40,33 +48,20 @@ export async function openFrames(): Promise<Frames> {
       );
       return { ...outcome, rgb: floatsOf(words), variances: floatsOf(varianceWords) };
     },
+    remix: async (scene, view, steps) => {
+      const given = { job: jobOf(scene, view, 0), steps };
+      const outcomes = told(
+        await page.evaluate(({ job, steps: each }) => window.keyfallRemix(job, each), given),
+      );
+      return outcomes.map(({ words, varianceWords, ...outcome }) => ({
+        ...outcome,
+        rgb: floatsOf(words),
+        variances: varianceWords === null ? null : floatsOf(varianceWords),
+      }));
+    },
     live: async (scene, view, samples, showing) => {
       const given = { job: jobOf(scene, view, samples), showing };
       return told(await page.evaluate(({ job, showing: how }) => window.keyfallLife(job, how), given));
     },
   };
-}
-
-/** A scene and how it is to be seen, as plain data. */
-export function jobOf(
-  { textures, uniforms, features, gains }: PreviewScene,
-  view: FrameJob['view'],
-  samples: number,
-): FrameJob {
-  return {
-    textures: Object.fromEntries(Object.entries(textures).map(([name, texels]) => [name, asText(texels)])),
-    uniforms,
-    features,
-    gains,
-    view,
-    samples,
-  };
-}
-
-export function floatsOf(words: string): Float32Array {
-  return new Float32Array(wordsFromText(words).buffer);
-}
-
-function asText({ width, height, data }: Texels) {
-  return { width, height, words: textFromWords(wordsOf(data)) };
 }

@@ -20,6 +20,8 @@ export interface FrameJob {
     | { readonly lens: ThinLens; readonly width: number; readonly height: number }
     | { readonly meters: readonly { readonly point: MeterPoint; readonly receptor: Receptor }[] };
   readonly samples: number;
+  /** How long a tile may take. */
+  readonly budget_ms?: number;
 }
 
 export interface FrameOutcome {
@@ -64,9 +66,10 @@ window.keyfallFrame = async (job) => {
   const renderer = kept;
   setUp(renderer, job);
   const began = performance.now();
-  while (renderer.renderSome(BUDGET_ms) === 'building') await browserTurn();
+  const { budget_ms = BUDGET_ms } = job;
+  while (renderer.renderSome(budget_ms) === 'building') await browserTurn();
   const built = performance.now();
-  await renderUntil(renderer, () => renderer.samples() >= job.samples);
+  await renderUntil(renderer, () => renderer.samples() >= job.samples, budget_ms);
   const done = performance.now();
   return {
     words: textFromWords(wordsOf(renderer.linear()!)),
@@ -123,7 +126,8 @@ window.keyfallLife = async (job, showing) => {
   };
 };
 
-function setUp(renderer: Renderer, job: FrameJob): void {
+/** Takes up the scene and the view of a job. */
+export function setUp(renderer: Renderer, job: FrameJob): void {
   renderer.setScene(sceneOf(job));
   const { view } = job;
   if ('lens' in view) renderer.setCamera(view.lens, view.width, view.height);
@@ -145,10 +149,15 @@ export function sceneOf({ uniforms, features, gains, textures }: FrameJob): Prev
   };
 }
 
-async function renderUntil(renderer: Renderer, reached: () => boolean): Promise<void> {
+/** @throws Error when there is nothing to draw */
+export async function renderUntil(
+  renderer: Renderer,
+  reached: () => boolean,
+  budget_ms = BUDGET_ms,
+): Promise<void> {
   while (!reached()) {
     await browserTurn();
-    if (renderer.renderSome(BUDGET_ms) === 'idle') throw new Error('The renderer has nothing to draw.');
+    if (renderer.renderSome(budget_ms) === 'idle') throw new Error('The renderer has nothing to draw.');
   }
 }
 

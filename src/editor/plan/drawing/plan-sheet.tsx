@@ -1,4 +1,6 @@
 import { type PointerEvent as ReactPointerEvent, useEffect, useMemo, useRef } from 'react';
+import { placingNow, usePlacing } from '../../building/placing.ts';
+import { placingOn } from '../../building/placing-on.ts';
 import { documentShown } from '../../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../../store/use-editor.ts';
 import { planThings } from '../arrange/plan-things.ts';
@@ -17,8 +19,8 @@ import { GuideLayer, HandleLayer } from './hand-layer.tsx';
 import { BeamsLayer, LampsLayer } from './lamps-layer.tsx';
 import { LightLayer } from './light-layer.tsx';
 import { LitMark, MarksLayer } from './marks-layer.tsx';
-import { type Flat, flat, SHEETS } from './projection.ts';
-import { holds, visible } from './viewport.ts';
+import { atPlace, type Flat, flat, SHEETS } from './projection.ts';
+import { holds, onSheet, visible } from './viewport.ts';
 
 /** A notch of the wheel magnifies by a fifth. */
 const PER_WHEEL_px = Math.log(1.2) / 100;
@@ -29,6 +31,7 @@ export function PlanSheet() {
   const plan = usePlanStore();
   const projection = usePlan((state) => state.projection);
   const setting = usePlan((state) => state.settingDatum);
+  const placing = usePlacing() !== null;
   const svg = useRef<SVGSVGElement>(null);
   const hands = useMemo(() => newPlanHands(editor, plan), [editor, plan]);
   const keys = useMemo(() => newPlanKeys(editor, plan), [editor, plan]);
@@ -36,6 +39,17 @@ export function PlanSheet() {
   useFirstFit();
   useWorldTransform(svg);
   useWheel(svg, hands.zoom);
+  const putting = useMemo(
+    () =>
+      placingOn(({ clientX, clientY }) => {
+        const { views, projection: sheet, size } = plan.getState();
+        const view = views[sheet];
+        if (sheet !== 'plan' || !view || !svg.current) return null;
+        const { left, top } = svg.current.getBoundingClientRect();
+        return atPlace([0, 0, 0], onSheet(view, size, [clientX - left, clientY - top]), sheet);
+      }),
+    [plan],
+  );
 
   const at = (event: { clientX: number; clientY: number }): Flat => {
     const { left, top } = svg.current!.getBoundingClientRect();
@@ -70,6 +84,7 @@ export function PlanSheet() {
       touch: event.pointerType === 'touch',
       shift: event.shiftKey,
       over: thingUnder(event.target),
+      placing: placingNow() !== null,
     });
   };
   const move = (event: ReactPointerEvent<SVGSVGElement>) => {
@@ -91,55 +106,57 @@ export function PlanSheet() {
   };
 
   return (
-    <svg
-      ref={svg}
-      className={setting ? 'plan-svg setting' : 'plan-svg'}
-      role="application"
-      aria-roledescription="measured drawing"
-      aria-label={`${SHEETS[projection].name}. Tab goes from thing to thing, arrows move what is chosen, Escape and Tab leave.`}
-      tabIndex={-1}
-      // The focus goes to what was taken hold of, not to what lies there uppermost.
-      onMouseDown={(event) => event.preventDefault()}
-      onContextMenu={(event) => event.preventDefault()}
-      onPointerDown={down}
-      onPointerMove={move}
-      onPointerUp={up}
-      onPointerCancel={(event) => {
-        frames.flush();
-        hands.cancel(event.pointerId);
-      }}
-      onKeyDown={(event) => {
-        const { key, shiftKey, ctrlKey, metaKey, altKey } = event;
-        const pressed = { key, shift: shiftKey, mod: ctrlKey || metaKey, alt: altKey };
-        if (keys.down(pressed, focusThing)) event.preventDefault();
-      }}
-      onKeyUp={keys.up}
-      onBlur={keys.up}
-    >
-      <KeptFocus />
-      <Hatches />
-      <g className="plan-world">
-        <BodiesLayer />
-      </g>
-      <GridLayer />
-      <g className="plan-world">
-        <LightLayer />
-        <GroundLayer />
-        <WedgesLayer />
-        <BeamsLayer />
-        <CamerasLayer />
-        <LampsLayer />
-        <MarksLayer />
-        <LitMark />
-        <HandleLayer />
-        <ChosenNames />
-        <DimensionLayer />
-      </g>
-      <GridLabels />
-      <BeamCaption />
-      <GuideLayer />
-      <ScaleBar />
-    </svg>
+    <div className="plan-ground" {...putting}>
+      <svg
+        ref={svg}
+        className={setting || placing ? 'plan-svg setting' : 'plan-svg'}
+        role="application"
+        aria-roledescription="measured drawing"
+        aria-label={`${SHEETS[projection].name}. Tab goes from thing to thing, arrows move what is chosen, Escape and Tab leave.`}
+        tabIndex={-1}
+        // The focus goes to what was taken hold of, not to what lies there uppermost.
+        onMouseDown={(event) => event.preventDefault()}
+        onContextMenu={(event) => event.preventDefault()}
+        onPointerDown={down}
+        onPointerMove={move}
+        onPointerUp={up}
+        onPointerCancel={(event) => {
+          frames.flush();
+          hands.cancel(event.pointerId);
+        }}
+        onKeyDown={(event) => {
+          const { key, shiftKey, ctrlKey, metaKey, altKey } = event;
+          const pressed = { key, shift: shiftKey, mod: ctrlKey || metaKey, alt: altKey };
+          if (keys.down(pressed, focusThing)) event.preventDefault();
+        }}
+        onKeyUp={keys.up}
+        onBlur={keys.up}
+      >
+        <KeptFocus />
+        <Hatches />
+        <g className="plan-world">
+          <BodiesLayer />
+        </g>
+        <GridLayer />
+        <g className="plan-world">
+          <LightLayer />
+          <GroundLayer />
+          <WedgesLayer />
+          <BeamsLayer />
+          <CamerasLayer />
+          <LampsLayer />
+          <MarksLayer />
+          <LitMark />
+          <HandleLayer />
+          <ChosenNames />
+          <DimensionLayer />
+        </g>
+        <GridLabels />
+        <BeamCaption />
+        <GuideLayer />
+        <ScaleBar />
+      </svg>
+    </div>
   );
 }
 

@@ -24,8 +24,8 @@ export interface Hold {
   readonly reach_m: number;
 }
 
-/** Things over the sheet; the one in hand comes first. */
-export function dragThings(hold: Hold, things: readonly PlanThing[]): Drag {
+/** Things over the sheet, the one in hand first, and what goes along with them without catching anywhere itself. */
+export function dragThings(hold: Hold, things: readonly PlanThing[], along: readonly PlanThing[] = []): Drag {
   const { document, projection } = hold;
   const anchors = things.map(({ position_m }) => flat(position_m, projection));
   return {
@@ -33,8 +33,8 @@ export function dragThings(hold: Hold, things: readonly PlanThing[]): Drag {
     to(at_m, free) {
       const { du_m, dv_m, guides } = bent(hold, anchors, at_m, free);
       const places = new Map(
-        things.map(({ id, position_m }, i): [string, Vec3] => {
-          const [u, v] = anchors[i]!;
+        [...things, ...along].map(({ id, position_m }): [string, Vec3] => {
+          const [u, v] = flat(position_m, projection);
           return [id, atPlace(position_m, [u + du_m, v + dv_m], projection)];
         }),
       );

@@ -2,6 +2,7 @@ import { choose, chooseToo } from '../../store/choose.ts';
 import type { EditorStore } from '../../store/editor-store.ts';
 import { beginGesture, edit, endGesture } from '../../store/edits.ts';
 import { documentShown } from '../../store/shown-scene.ts';
+import { marksAlong } from '../arrange/marks-along.ts';
 import { planThings, type ThingKind, thingNamed } from '../arrange/plan-things.ts';
 import { gridSpacing } from '../drawing/grid.ts';
 import { atPlace, type Flat, flat } from '../drawing/projection.ts';
@@ -28,6 +29,8 @@ export interface Press {
   readonly shift: boolean;
   /** The thing whose outline is there. */
   readonly over: string | null;
+  /** Something is in hand to be put down: the press is where to, and a drag moves the sheet. */
+  readonly placing?: boolean;
 }
 
 /** Gloved fingers are forgiven more. */
@@ -108,7 +111,9 @@ export function newPlanHands(editor: EditorStore, plan: PlanStore) {
     }
     const with_ = editor.getState().chosen.filter((one) => one !== id && movable(one));
     const things = [id, ...with_].map((one) => thingNamed(document, one)!);
-    return dragThings(hold(press.at_px, new Set(things.map((one) => one.id))), things);
+    const along = marksAlong(document, things).filter((one) => movable(one.id));
+    const moved = new Set([...things, ...along].map((one) => one.id));
+    return dragThings(hold(press.at_px, moved), things, along);
   };
 
   const isGround = (id: string): boolean => {
@@ -118,6 +123,7 @@ export function newPlanHands(editor: EditorStore, plan: PlanStore) {
   };
 
   const begin = (press: Press, handle: Handle | null, at_px: Flat): Phase => {
+    if (press.placing) return { is: 'panning', last_px: at_px };
     if (press.shift && (!handle || handle.what === 'thing'))
       return { is: 'lasso', from_m: place(press.at_px) };
     const drag = dragFrom(press, handle);
@@ -156,7 +162,8 @@ export function newPlanHands(editor: EditorStore, plan: PlanStore) {
     choose(editor, [...before, ...within.filter((id) => !before.includes(id))]);
   };
 
-  const clicked = ({ shift, over }: Press, handle: Handle | null) => {
+  const clicked = ({ shift, over, placing }: Press, handle: Handle | null) => {
+    if (placing) return;
     const id = handle?.id ?? over;
     if (id === null) {
       if (!shift) choose(editor, []);
@@ -197,7 +204,7 @@ export function newPlanHands(editor: EditorStore, plan: PlanStore) {
         return;
       }
       phase = { is: 'pressed', press, handle };
-      if (press.touch)
+      if (press.touch && !press.placing)
         longPress = setTimeout(() => {
           const id = handle?.id ?? press.over;
           if (id !== null) chooseToo(editor, id);

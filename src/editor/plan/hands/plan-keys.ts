@@ -1,9 +1,11 @@
 import type { Vec3 } from '../../../core/math/vec3.ts';
 import { METRES_PER_FOOT } from '../../../core/units/length.ts';
+import { placingNow, stopPlacing } from '../../building/placing.ts';
 import { choose, chooseToo } from '../../store/choose.ts';
 import type { EditorStore } from '../../store/editor-store.ts';
 import { beginGesture, edit, endGesture } from '../../store/edits.ts';
 import { documentShown } from '../../store/shown-scene.ts';
+import { marksAlong } from '../arrange/marks-along.ts';
 import { placeThings } from '../arrange/place-things.ts';
 import { planThings, thingNamed } from '../arrange/plan-things.ts';
 import { atPlace, type Flat, flat } from '../drawing/projection.ts';
@@ -46,8 +48,9 @@ export function newPlanKeys(editor: EditorStore, plan: PlanStore) {
       .filter(({ id, kind }) => !isLocked(state, id, kind));
     if (things.length === 0) return false;
     const by_m = NUDGE_m[editor.getState().lengths] * (more ? MORE : 1);
+    const along = marksAlong(document, things).filter(({ id, kind }) => !isLocked(state, id, kind));
     const places = new Map(
-      things.map(({ id, position_m }): [string, Vec3] => {
+      [...things, ...along].map(({ id, position_m }): [string, Vec3] => {
         const [u, v] = flat(position_m, projection);
         const [x, y, z] = atPlace(position_m, [u + by_m * way[0], v + by_m * way[1]], projection);
         return [id, [x, y + by_m * raise, z]];
@@ -84,7 +87,8 @@ export function newPlanKeys(editor: EditorStore, plan: PlanStore) {
       }
       if (key === 'Escape') {
         // A second thought first ends what is under way; then Tab leaves the drawing, however much stands in it.
-        if (plan.getState().settingDatum) plan.setState({ settingDatum: false });
+        if (placingNow()) stopPlacing();
+        else if (plan.getState().settingDatum) plan.setState({ settingDatum: false });
         else leaving = true;
         return true;
       }
