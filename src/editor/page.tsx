@@ -32,10 +32,10 @@ export function Page() {
   const frame = { id: 'frame', share: 40, least_px: 300, content: <FramePanel /> };
   const plan = { id: 'plan', share: 32, least_px: 280, content: <PlanView more={MORE_VIEWS} /> };
   const side = { id: 'panels', share: 28, least_px: 300, content: <SidePanels /> };
-  const rule = { id: 'stop rule', share: 34, least_px: 200, content: <StopRule /> };
+  const rule = { id: 'stop rule', share: 39, least_px: 230, content: <StopRule /> };
   const above = {
     id: 'frame and plan',
-    share: wide ? 66 : 42,
+    share: wide ? 61 : 40,
     least_px: 220,
     content: (
       <Panes

@@ -8,6 +8,7 @@ import { benchAnswers } from './answers.ts';
 import { benchBounces } from './bounces.ts';
 import { benchDirect } from './direct.ts';
 import { benchFiles } from './files.ts';
+import { benchAgainstPathTracer, benchPreview } from './preview.ts';
 import { benchRays } from './rays.ts';
 import { printTable } from './report.ts';
 
@@ -18,3 +19,15 @@ printTable('Bounces: a closed room, by what its walls reflect', benchBounces());
 printTable('Other answers for the demo', benchAnswers());
 printTable('Rays, one thread: any-hit through mixed shapes', benchRays());
 printTable('Files', benchFiles());
+
+// Last, for it takes minutes where the browser has no graphics card.
+printTable('The frame in a browser, on the graphics that it has', await benchPreview());
+printTable(
+  'Demo, surfaces and lamps alone, 320 × 180: against a general-purpose path tracer (three-gpu-pathtracer)',
+  await benchAgainstPathTracer(),
+);
+console.log(
+  'Alike: shapes (as triangles there), base colours, coats and metals as its standard material has them, peaks, sizes and field\n' +
+    'angles of lamps, the noise that is measured. Not alike: beams are its spot lights with soft edges, lamp faces are not seen,\n' +
+    'metals have no n and k, its paths end after ten bounces. Panes, haze and sky are left out of both.',
+);

@@ -3,9 +3,9 @@ import type { LightModel } from '../../src/core/light-model/light-model.ts';
 import { degreesFromRadians, radiansFromDegrees } from '../../src/core/math/angle.ts';
 import { add, cross, normalize, subtract, type Vec3 } from '../../src/core/math/vec3.ts';
 import { linearRgbFromXyz } from '../../src/core/picture/linear-rgb.ts';
+import { shapeGeometry } from '../../src/editor/view/shape-geometry.ts';
 import { lensOf } from '../../src/scene/camera/scene-camera.ts';
 import type { Camera } from '../../src/scene/schema/camera.ts';
-import { shapeGeometry } from '../../src/editor/view/shape-geometry.ts';
 
 /** A light model as meshes, materials and spot lights, in plain data: what a general-purpose path tracer takes of it. */
 export interface EquivalentScene {

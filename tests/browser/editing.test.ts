@@ -78,10 +78,17 @@ function lampSwitch(name: string) {
 }
 
 describe('a lamp in the working view', () => {
+  // Large enough that no lamp's handle lies on another's.
+  const usual = { width: 0, height: 0 };
   beforeAll(async () => {
+    Object.assign(usual, page.viewportSize());
+    await page.setViewportSize({ width: 2200, height: 1300 });
     await drawnView(page);
   });
-  afterAll(() => page.getByRole('tab', { name: 'Plan', exact: true }).click());
+  afterAll(async () => {
+    await page.getByRole('tab', { name: 'Plan', exact: true }).click();
+    await page.setViewportSize(usual);
+  });
 
   it('follows the pointer over the ground, its numbers with it, and comes back in one step', async () => {
     const before = await readingsOn(page);

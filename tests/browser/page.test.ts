@@ -7,9 +7,11 @@ import {
   freshNumbers,
   launchBrowser,
   openPage,
+  openPanel,
   readingsOn,
   saveAsDownload,
   savedFile,
+  settled,
 } from './support/open-page.ts';
 
 let browser: Browser;
@@ -19,12 +21,22 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 describe('the page', () => {
-  it('opens the demo with its numbers and complains about nothing', async () => {
-    const { page, context, complaints } = await openPage(browser);
-    await drawnView(page);
+  // Building the frame's program in software takes most of it.
+  it('opens the demo with its numbers and its frame, and complains about nothing', {
+    timeout: 120_000,
+  }, async () => {
+    const { page, context, complaints } = await openPage(browser, { frame: 'drawn' });
     expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Last boat');
     expect(await page.title()).toBe('Last boat · Keyfall');
     expect((await readingsOn(page)).length).toBe(7);
+    // Until the card has a whole sample, the processor's frame stands in.
+    await page.waitForFunction(
+      () =>
+        Number(document.querySelector('[data-testid=frame-progress]')?.getAttribute('data-samples')) > 0 ||
+        document.querySelector('.frame-worth')?.textContent?.includes('a pixel'),
+    );
+    await page.getByRole('button', { name: 'Hold', exact: true }).click();
+    await page.getByTestId('frame-held').waitFor();
     expect(complaints).toEqual([]);
     await context.close();
   });
@@ -59,28 +71,32 @@ describe('the page', () => {
     await context.close();
   });
 
-  it.each([
-    [1280, 800],
-    [1024, 700],
-    [800, 1200],
-    [390, 844],
-  ])(
-    'has nothing wider than a %i × %i window, and every target for a gloved finger',
-    async (width, height) => {
-      const { page, context } = await openPage(browser, { width, height });
-      await drawnView(page);
+  it('has nothing wider than its window, and every target for a gloved finger', async () => {
+    const { page, context } = await openPage(browser);
+    for (const [width, height] of [
+      [1280, 800],
+      [1024, 700],
+      [800, 1200],
+      [390, 844],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      for (const panel of ['Chosen', 'Readings']) {
+        await openPanel(page, panel);
+        await settled(page);
+        const small = await page
+          .locator('button, select, .unit-choice label, .typed, input[type=range]')
+          .evaluateAll((targets) =>
+            targets
+              .filter((target) => target.getClientRects().length > 0)
+              .filter((target) => target.getBoundingClientRect().height < 43.5)
+              .map((target) => target.textContent || target.className),
+          );
+        expect({ width, panel, small }).toEqual({ width, panel, small: [] });
+      }
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-      const small = await page
-        .locator('button, select, .unit-choice label, .typed, input[type=range]')
-        .evaluateAll((targets) =>
-          targets
-            .filter((target) => target.getBoundingClientRect().height < 43.5)
-            .map((target) => target.textContent || target.className),
-        );
-      expect(small).toEqual([]);
-      await context.close();
-    },
-  );
+    }
+    await context.close();
+  });
 
   it('names the limits of what it says', async () => {
     const { page, context } = await openPage(browser);
@@ -93,9 +109,9 @@ describe('the page', () => {
 
   it('goes on without a network once it is open', async () => {
     const { page, context, complaints } = await openPage(browser);
-    await drawnView(page);
     const before = await readingsOn(page);
     await context.setOffline(true);
+    await openPanel(page, 'Lamps');
     await page.getByRole('switch', { name: 'Key, second boat on' }).click();
     await freshNumbers(page);
     expect(await readingsOn(page)).not.toEqual(before);
@@ -103,7 +119,8 @@ describe('the page', () => {
     await dropFiles(page, [{ name: 'loading-dock.json', content }]);
     await page.getByRole('heading', { level: 1, name: 'Night shift' }).waitFor();
     await freshNumbers(page);
-    expect(complaints).toEqual([]);
+    // What is fetched ahead may not have come in; nothing else may complain.
+    expect(complaints.filter((words) => !words.includes('ERR_INTERNET_DISCONNECTED'))).toEqual([]);
     await context.close();
   });
 
@@ -115,6 +132,7 @@ describe('the page', () => {
     const saved = JSON.parse(text);
     const demo = JSON.parse(await readFile('scenes/night-quay.json', 'utf8'));
     expect(saved).toEqual(demo);
+    await openPanel(page, 'Lamps');
     await page.getByRole('switch', { name: 'Backlight on' }).click();
     await dropFiles(page, [{ name: 'again.json', content: text }]);
     await page.getByRole('switch', { name: 'Backlight on', checked: true }).waitFor();
@@ -137,9 +155,12 @@ describe('a page that cannot do everything', () => {
         } as typeof getContext;
       },
     });
+    await page.getByRole('tab', { name: '3D', exact: true }).click();
     await page.getByText('does not offer WebGL 2').waitFor();
-    expect((await readingsOn(page)).length).toBe(7);
+    await page.getByText('Made without graphics, small and slow.').waitFor();
     const before = await readingsOn(page);
+    expect(before.length).toBe(7);
+    await openPanel(page, 'Lamps');
     await page.getByRole('switch', { name: 'Backlight on' }).click();
     expect(await readingsOn(page)).not.toEqual(before);
     expect(complaints).toEqual([]);
@@ -176,12 +197,14 @@ describe('a page that cannot do everything', () => {
     const before = await readingsOn(page);
     await page.evaluate(() => {
       const { workers } = window as unknown as { workers: Worker[] };
-      workers.at(-1)!.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' }));
+      for (const worker of workers)
+        worker.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' }));
     });
+    await openPanel(page, 'Lamps');
     await page.getByRole('switch', { name: 'Backlight on' }).click();
-    await page.getByText('The meter stopped (out of memory)').waitFor();
+    await page.getByText('The meter stopped (out of memory)').first().waitFor();
     await page.getByRole('button', { name: 'Undo' }).click();
-    await page.getByRole('button', { name: 'Start again' }).click();
+    await page.getByRole('button', { name: 'Start again' }).first().click();
     expect(await readingsOn(page)).toEqual(before);
     await context.close();
   });

@@ -10,7 +10,7 @@ import { launchBrowser } from '../browser/support/open-page.ts';
 import { readPng } from '../paperwork/picture-files/png-reader.ts';
 import { opened, smallScene } from '../support/scenes.ts';
 import { diagnosticFrames } from './support/diagnostic-frames.ts';
-import { floatsOf, jobOf } from './support/frames.ts';
+import { floatsOf, jobOf } from './support/frame-job.ts';
 import { openBarePage } from './support/page-bundle.ts';
 import type { ExportJob, ExportOutcome } from './support/page-export.ts';
 import type { FrameOutcome } from './support/page-frame.ts';

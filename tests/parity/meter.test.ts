@@ -2,13 +2,13 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { placementFrom } from '../../src/core/geometry/placement.ts';
 import type { Vec3 } from '../../src/core/math/vec3.ts';
 import { readMeter } from '../../src/core/meter/meter.ts';
-import { luminanceOfRgb } from '../../src/core/picture/linear-rgb.ts';
 import type { Receptor } from '../../src/core/transport/receptor.ts';
 import type { MeterPoint } from '../../src/core/transport/source-sample.ts';
 import { newTracer } from '../../src/core/transport/tracer.ts';
 import { previewScene } from '../../src/preview/renderer/preview-scene.ts';
 import { lampAt, type ModelOptions, modelOf, opaque, pane, sheetAt } from '../support/light-models.ts';
 import { type Frames, openFrames } from './support/frames.ts';
+import { copiesOf, readingsOf } from './support/held-meters.ts';
 
 const EXPOSURE = { fNumber: 4, shutter_s: 0.02, iso: 800, nd_stops: 0, loss_stops: 0 };
 const CALIBRATION = { flat: 250, dome: 330, reflected: 12.5 };
@@ -82,25 +82,18 @@ describe('meters on the graphics card', () => {
     it(`read what the core reads: ${name}`, async () => {
       const model = modelOf(options);
       const tracer = newTracer(model);
-      const copies = METERS.flatMap((meter) => Array<typeof meter>(COPIES).fill(meter));
-      const { rgb } = await frames.render(previewScene(model), { meters: copies }, SAMPLES);
+      const held = { meters: copiesOf(METERS, COPIES) };
+      const { rgb } = await frames.render(previewScene(model), held, SAMPLES);
+      const readings = readingsOf(rgb, COPIES);
       METERS.forEach(({ point, receptor }, i) => {
         const core = readMeter(model, tracer, point, receptor, {
           exposure: EXPOSURE,
           calibration: CALIBRATION,
           error_stops: CORE_ERROR_STOPS,
         });
-        const read = Array.from({ length: COPIES }, (_, k) => {
-          const at = 3 * (COPIES * i + k);
-          return luminanceOfRgb([rgb[at]!, rgb[at + 1]!, rgb[at + 2]!]);
-        });
-        const mean = read.reduce((sum, x) => sum + x, 0) / COPIES;
-        const variance = read.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (COPIES - 1) / COPIES;
+        const { mean_lx: mean, error_lx } = readings[i]!;
         // derived: the same reading by the core; its stated error is a 95 % interval, two standard errors
-        const noise_stops = Math.hypot(
-          (Math.sqrt(variance) / mean) * Math.LOG2E,
-          core.uncertainty.numerical_stops / 2,
-        );
+        const noise_stops = Math.hypot((error_lx / mean) * Math.LOG2E, core.uncertainty.numerical_stops / 2);
         const stops = Math.log2(mean / core.illuminance_lx);
         expect(Math.abs(stops), `meter ${i}: ${mean} lx against ${core.illuminance_lx} lx`).toBeLessThan(
           Math.max(TOLERANCE_STOPS, 3 * noise_stops),

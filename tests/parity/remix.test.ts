@@ -167,9 +167,9 @@ describe('a frame whose light is kept by lamp', () => {
     const [first, full, , , soon, last] = noises as [number, number, number, number, number, number];
     // derived: noise falls with the root of the samples or faster; 48 is twelve times 4, and half of that is the least
     expect(full).toBeLessThan(first / Math.sqrt(6));
-    // derived: after a re-mix the older samples count: 52 of them, as near as four replicates of one sample can tell
-    expect(soon / full).toBeGreaterThan(0.5);
-    expect(soon / full).toBeLessThan(2);
+    // derived: after a re-mix the older samples count, so that these are 52, thirteen times 4; half of that again
+    expect(soon).toBeLessThan(first / Math.sqrt(6.5));
+    expect(soon).toBeGreaterThan(full / 2);
     expect(last).toBeLessThan(soon);
   });
 });

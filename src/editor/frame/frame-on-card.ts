@@ -117,7 +117,8 @@ export function startFrameOnCard(
       if (samples !== before && isMeasuredAt(samples)) noise = renderer.noise();
       if (samples === 1 && before === 0) aim();
       if (renderer.edition() !== shown) show();
-      tell(stage === 'building' ? 'building' : 'sampling');
+      // Some drivers build at the first draw: nothing is ready before there is something to show.
+      tell(stage === 'building' || renderer.edition() === 0 ? 'building' : 'sampling');
     } catch (error) {
       frame.setState({ failure: (error as Error).message });
       return;

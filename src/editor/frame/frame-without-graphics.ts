@@ -61,7 +61,10 @@ export function startFrameWithoutGraphics(
           tell({ samples, noise, width_px, height_px, stage });
           show();
         })
-        .catch((error: Error) => frame.setState({ failure: error.message }));
+        .catch((error: Error) => {
+          // One that is ended is no failure.
+          if (mine === turn) frame.setState({ failure: error.message });
+        });
     },
     dispose() {
       turn++;

@@ -1,5 +1,5 @@
 import { Dialog } from 'radix-ui';
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import { LampBadge } from '../figures/lamp-badge.tsx';
 import { lampSign } from '../figures/lamp-colour.ts';
@@ -72,12 +72,20 @@ function BuildUp() {
   const sums = useMemo(() => steps.map((_, i) => sumSoFar(alone, i)), [steps, alone]);
   const whole = done === steps.length && freshness === 'fresh';
 
-  const save = () => {
+  const [sheet, setSheet] = useState<{ readonly words: string; readonly busy: boolean } | null>(null);
+
+  const save = async () => {
     const made = steps.flatMap((step, i): BuildUpFrames[] => {
       const [own, soFar] = [alone[i], sums[i]];
       return own && soFar ? [{ step, name: nameOf(step.lamp), alone: own, soFar }] : [];
     });
-    saveBuildUpSheet(store.getState(), made, markName, frameStore.getState().look);
+    setSheet({ words: 'Drawing the sheet…', busy: true });
+    try {
+      await saveBuildUpSheet(store.getState(), made, markName, frameStore.getState().look);
+      setSheet({ words: 'Saved where this browser puts downloads.', busy: false });
+    } catch (error) {
+      setSheet({ words: `Not saved: ${(error as Error).message}`, busy: false });
+    }
   };
 
   return (
@@ -120,10 +128,15 @@ function BuildUp() {
       </p>
       <div className="dialog-buttons">
         <p className="build-up-progress" role="status">
-          {done < steps.length && `${done} of ${steps.length} frames`}
+          {done < steps.length ? `${done} of ${steps.length} frames` : sheet?.words}
         </p>
         <Dialog.Close>Close</Dialog.Close>
-        <button type="button" className="first-choice" disabled={!whole} onClick={save}>
+        <button
+          type="button"
+          className="first-choice"
+          disabled={!whole || sheet?.busy}
+          onClick={() => void save()}
+        >
           Save contact sheet
         </button>
       </div>

@@ -6,7 +6,7 @@ import type { EditorState } from '../store/editor-state.ts';
 import { cameraShown, documentShown, setupShown } from '../store/shown-scene.ts';
 import type { BuildUpStep } from './build-up.ts';
 import { aloneWords, orderWords, soFarWords } from './build-up-words.ts';
-import { sheetFile } from './contact-sheet.ts';
+import { drawSheet } from './draw-sheet.ts';
 import { savePicture } from './save-picture.ts';
 import { setupNamed, setupTitle } from './setup-edits.ts';
 import { SMALL_FRAME, type SmallFrame } from './small-frame-desk.ts';
@@ -20,13 +20,13 @@ export interface BuildUpFrames {
   readonly soFar: SmallFrame;
 }
 
-/** Saves the build-up as a contact sheet: names, frames, readings and the exposure that they hold for. */
-export function saveBuildUpSheet(
+/** Saves the build-up as a contact sheet: names, frames, readings and the exposure that they hold for. Rejects where it cannot be drawn. */
+export async function saveBuildUpSheet(
   state: EditorState,
   steps: readonly BuildUpFrames[],
   markName: string | undefined,
   look: Look,
-): void {
+): Promise<void> {
   const document = documentShown(state);
   const shown = cameraShown(state);
   const camera = document?.cameras?.find(({ id }) => id === shown?.id);
@@ -35,7 +35,7 @@ export function saveBuildUpSheet(
   const { unit } = state;
   const setup = setupShown(state) ?? null;
   const rows = report ? exposureSheet(report, unit) : null;
-  const file = sheetFile(
+  const file = await drawSheet(
     {
       title: document.title || 'Untitled scene',
       lines: [
@@ -46,22 +46,16 @@ export function saveBuildUpSheet(
       cells: steps.map(({ step, name, alone, soFar }) => ({
         title: step.lamp === null ? name : `+ ${name}`,
         pictures: [
-          { image: imageOf(alone, look), words: 'alone' },
-          { image: imageOf(soFar, look), words: 'all so far' },
+          { image: imageOf(alone, look), words: `alone ${step.alone ? aloneWords(step.alone, unit) : ''}` },
+          { image: imageOf(soFar, look), words: `so far ${step.soFar ? soFarWords(step.soFar, unit) : ''}` },
         ],
-        lines:
-          step.alone && step.soFar
-            ? [`Alone ${aloneWords(step.alone, unit)}`, `So far ${soFarWords(step.soFar, unit)}`]
-            : [],
       })),
       footer: rows
         ? [
             `With all lamps: ${rows.rows
-              .map(
-                ({ name, stops, plusMinus, reading }) =>
-                  `${name} ${stops} ±${plusMinus.replace(/^±/, '')}, ${reading} ${unit}`,
-              )
+              .map((row) => `${row.name} ${row.stops} ${row.plusMinus}, ${row.reading} ${unit}`)
               .join(' · ')}`,
+            'Light adds: frames and readings so far are sums. ± is known for all lamps together only.',
             ...rows.footer,
           ]
         : [],

@@ -1,7 +1,6 @@
-import { thirdsText } from '../../core/exposure/thirds.ts';
 import { type IlluminanceUnit, readingText } from '../../paperwork/exposure-sheet.ts';
 import type { MixedReading } from '../stop-rule/mixed-reading.ts';
-import { plusMinusWords } from '../stop-rule/reading-words.ts';
+import { plusMinusWords, stopsWords } from '../stop-rule/reading-words.ts';
 import type { BuildUpStep } from './build-up.ts';
 
 /** What a lamp gives by itself: "−1⅔ stops, 45 lx". */
@@ -9,7 +8,7 @@ export function aloneWords(alone: NonNullable<BuildUpStep['alone']>, unit: Illum
   return lightWords(alone.illuminance_lx, alone.stops, '', unit);
 }
 
-/** What all have come to: "+0⅓ stops ±0.5, 209 lx"; ± is known for all lamps together only. */
+/** What all have come to: "+0⅓ stop ±0.5, 209 lx"; ± is known for all lamps together only. */
 export function soFarWords(soFar: MixedReading, unit: IlluminanceUnit): string {
   const { illuminance_lx, stops, plusMinus_stops } = soFar;
   return lightWords(illuminance_lx, stops, plusMinusWords(plusMinus_stops), unit);
@@ -18,7 +17,7 @@ export function soFarWords(soFar: MixedReading, unit: IlluminanceUnit): string {
 function lightWords(illuminance_lx: number, stops: number, plusMinus: string, unit: IlluminanceUnit): string {
   if (!(illuminance_lx > 0)) return 'no light';
   const about = plusMinus === '' ? '' : ` ${plusMinus}`;
-  return `${thirdsText(stops)} stops${about}, ${readingText(illuminance_lx, unit)} ${unit}`;
+  return `${stopsWords(stops)}${about}, ${readingText(illuminance_lx, unit)} ${unit}`;
 }
 
 /** In which order lamps come, said plainly. */

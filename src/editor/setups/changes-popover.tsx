@@ -9,7 +9,11 @@ import { setupNamed } from './setup-edits.ts';
 export function ChangesPopover() {
   const base = useEditor((state) => state.scene?.document);
   const setup = useEditor((state) => setupNamed(state, setupShown(state)));
-  const changes = useMemo(() => (base && setup ? changesInWords(base, setup) : []), [base, setup]);
+  const lengths = useEditor((state) => state.lengths);
+  const changes = useMemo(
+    () => (base && setup ? changesInWords(base, setup, lengths) : []),
+    [base, setup, lengths],
+  );
   if (!setup) return null;
   const count = changes.reduce((sum, { fields }) => sum + fields.length, 0);
   return (

@@ -4,7 +4,6 @@ import { pngOf } from '../../paperwork/picture-files/png.ts';
 export interface SheetCell {
   readonly title: string;
   readonly pictures: readonly { readonly image: ImageData; readonly words: string }[];
-  readonly lines: readonly string[];
 }
 
 export interface ContactSheet {
@@ -66,18 +65,12 @@ export function sheetFile(sheet: ContactSheet, texts: Readonly<Record<string, st
   for (const [i, row] of rows.entries()) {
     for (const [column, cell] of row.entries()) {
       const x = MARGIN_px + column * (cellWidth_px + MARGIN_px);
-      let at = y;
-      write(cell.title, x, at, `600 16px ${FACE}`, INK, cellWidth_px - GAP_px);
-      at += LINE_px;
+      write(cell.title, x, y, `600 16px ${FACE}`, INK, cellWidth_px - GAP_px);
+      const at = y + LINE_px;
       for (const [k, { image, words }] of cell.pictures.entries()) {
         const left = x + k * (PICTURE_px + GAP_px);
         drawImage(pen, image, left, at);
         write(words, left, at + pictureHeight_px(image) + 4, `15px ${FACE}`, INK, PICTURE_px);
-      }
-      at += Math.max(0, ...cell.pictures.map(({ image }) => pictureHeight_px(image))) + 4 + LINE_px;
-      for (const line of cell.lines) {
-        write(line, x, at, `15px ${FACE}`, QUIET, cellWidth_px - GAP_px);
-        at += LINE_px;
       }
     }
     y += heights[i]!;
@@ -114,9 +107,9 @@ function pictureHeight_px({ width, height }: ImageData): number {
   return Math.round((PICTURE_px * height) / width);
 }
 
-function cellHeight_px({ pictures, lines }: SheetCell): number {
+function cellHeight_px({ pictures }: SheetCell): number {
   const picture_px = Math.max(0, ...pictures.map(({ image }) => pictureHeight_px(image)));
-  return LINE_px + picture_px + 4 + LINE_px + lines.length * LINE_px + MARGIN_px / 2;
+  return LINE_px + picture_px + 4 + LINE_px + MARGIN_px / 2;
 }
 
 function inRows<T>(cells: readonly T[], columns: number): T[][] {

@@ -24,7 +24,7 @@ export function setupTitle(setup: Pick<Setup, 'id' | 'name'> | undefined): strin
 }
 
 export function showSetup(store: EditorStore, setup: string | undefined): void {
-  if (setupShown(store.getState()) !== setup) store.setState({ setup, refusedEdit: null });
+  if (store.getState().setup !== setup) store.setState({ setup, refusedEdit: null });
 }
 
 /** A setup that begins as what is shown, right after it, and is shown from now on. Returns whether it was taken. */

@@ -39,7 +39,7 @@ export function SetupsStrip() {
   }, [shown, setups, open]);
 
   return (
-    <section className="panel setups-strip" aria-label="Setups">
+    <section className={open ? 'panel setups-strip open' : 'panel setups-strip'} aria-label="Setups">
       <h2 className="out-of-sight">Setups</h2>
       <button type="button" aria-pressed={open} onClick={() => strip.setState({ open: !open })}>
         Frames

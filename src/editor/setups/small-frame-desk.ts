@@ -11,7 +11,14 @@ import { type FrameCamera, frameCamera } from '../frame/frame-desk.ts';
 import type { DocumentChanges } from '../worker/document-changes.ts';
 import { type BesideFiles, newKeptSet } from '../worker/kept-set.ts';
 
-export const SMALL_FRAME = { width_px: 128, samples: 16, seed: 1 } as const;
+/** How a small frame is drawn; samples a pixel. */
+export interface FrameSampling {
+  readonly width_px: number;
+  readonly samples: number;
+  readonly seed: number;
+}
+
+export const SMALL_FRAME: FrameSampling = { width_px: 128, samples: 16, seed: 1 };
 
 /** Which light a small frame shows: all of it, the sky's alone, or one lamp's alone, by its id. */
 export type LightShown =
@@ -43,7 +50,7 @@ export interface SmallFrameDesk {
   stop(): void;
 }
 
-export function newSmallFrameDesk(): SmallFrameDesk {
+export function newSmallFrameDesk({ width_px, samples, seed }: FrameSampling = SMALL_FRAME): SmallFrameDesk {
   const kept = newKeptSet();
   let turn = 0;
 
@@ -58,7 +65,6 @@ export function newSmallFrameDesk(): SmallFrameDesk {
         const camera = frameCamera(shown, id);
         const model = compileScene(shown, files, LIBRARY, kept.memo);
         const lit = inLight(correctedModel(model, shown, await kept.correctionsOf(document)), light);
-        const { width_px, samples, seed } = SMALL_FRAME;
         const height_px = Math.max(1, Math.round(width_px / camera.aspect));
         const part = newFramePart(width_px, height_px, 0, height_px, seed);
         const tracer = newTracer(lit);

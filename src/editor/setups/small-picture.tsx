@@ -21,7 +21,11 @@ export function SmallPicture({ frame, state }: SmallPictureProps) {
   return (
     <span className={state === '' ? 'small-picture' : 'small-picture old'}>
       {frame && <canvas ref={ref} width={frame.width_px} height={frame.height_px} />}
-      {state !== '' && <span className="small-picture-state">{state}</span>}
+      {state !== '' && (
+        <span className="small-picture-state" aria-hidden="true">
+          {state}
+        </span>
+      )}
     </span>
   );
 }

@@ -94,16 +94,23 @@ bool connectMirror(vec3 x, vec3 n, int arrival, float choice, vec4 numbers, int 
   float chosenWeight = 0.0;
   int chosen = -1;
   int i = 0;
+  // Pairs of one face follow one another: it is read once for all its lamps.
+  int faceRead = -1;
+  MirrorFace face;
+  vec3 xf;
   do {
     MirrorPair pair;
-    MirrorFace face;
     MirrorImage image;
     float counts = 0.0;
     // Most faces show nothing of most lamps: on to the next that does before anything dear is computed.
     do {
       pair = mirrorPairAt(i);
-      face = mirrorFaceAt(pair.face);
-      counts = imageShows(face, pair, inAxesOfFace(face, x), image) ? lampCounts(pair.lamp) : 0.0;
+      if (pair.face != faceRead) {
+        faceRead = pair.face;
+        face = mirrorFaceAt(faceRead);
+        xf = inAxesOfFace(face, x);
+      }
+      counts = imageShows(face, pair, xf, image) ? lampCounts(pair.lamp) : 0.0;
       i++;
     } while (counts == 0.0 && i < count);
     if (counts > 0.0) {
@@ -122,7 +129,7 @@ bool connectMirror(vec3 x, vec3 n, int arrival, float choice, vec4 numbers, int 
   } while (i < count);
   if (chosen < 0) return false;
   MirrorPair pair = mirrorPairAt(chosen);
-  MirrorFace face = mirrorFaceAt(pair.face);
+  face = mirrorFaceAt(pair.face);
   int lamp = pair.lamp;
   Emitter emitter = emitterAt(lamp);
 

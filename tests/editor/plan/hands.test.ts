@@ -5,7 +5,7 @@ import { newPlanKeys } from '../../../src/editor/plan/hands/plan-keys.ts';
 import { freeMove, snapMove, snapTargets } from '../../../src/editor/plan/hands/snap.ts';
 import { planActions } from '../../../src/editor/plan/plan-actions.ts';
 import { choose } from '../../../src/editor/store/choose.ts';
-import { undo } from '../../../src/editor/store/edits.ts';
+import { edit, undo } from '../../../src/editor/store/edits.ts';
 import type { SceneDocument } from '../../../src/scene/schema/document.ts';
 import { smallScene } from '../../support/scenes.ts';
 import { drawnScene } from './support/drawn-scene.ts';
@@ -177,6 +177,35 @@ describe('a hand on the plan', () => {
     to(0, 0);
     letGo();
     expect(scene()).toEqual(floorScene());
+  });
+
+  it('takes a figure’s own marks along, as one step named after the figure', () => {
+    const { press, to, letGo, scene, editor } = begin();
+    const face = { id: 'ada-face', position_m: [-1, 1.6, -1.85] as [number, number, number] };
+    edit(editor, { do: 'add', to: 'marks', thing: face });
+    const far = scene().marks![0]!;
+    choose(editor, ['ada']);
+    press(-1.2, -2.3, { over: 'ada' });
+    to(-0.7, -1.3, true);
+    letGo();
+    expect(scene().figures![0]!.position_m).toEqual([-0.5, 0, -1]);
+    expect(scene().marks!.at(-1)!.position_m).toEqual([-0.5, 1.6, -0.85]);
+    expect(scene().marks![0]).toEqual(far);
+    expect(editor.getState().step).toBe('Move Ada');
+    undo(editor);
+    expect(scene().marks!.at(-1)).toEqual(face);
+  });
+
+  it('leaves things alone while something is in hand to be put down', () => {
+    const { hands, at, scene, editor } = begin();
+    const place = at(2, 1);
+    hands.down({ pointer: 1, at_px: place, touch: false, shift: false, over: 'key', placing: true });
+    hands.move(1, [place[0] + 40, place[1]], true);
+    hands.up(1);
+    hands.down({ pointer: 1, at_px: at(2, 1), touch: false, shift: false, over: 'key', placing: true });
+    hands.up(1);
+    expect(scene()).toEqual(floorScene());
+    expect(editor.getState().chosen).toEqual([]);
   });
 
   it('cannot take hold of what is hidden', () => {

@@ -26,6 +26,12 @@ describe('what is chosen', () => {
     expect(subjectOf(quay, 'back')?.kind).toBe('lamps');
     expect(subjectOf(quay, 'quay-edge')?.kind).toBe('keepOut');
     expect(subjectOf(quay, 'haze')?.kind).toBe('haze');
+    const boxed = {
+      ...quay,
+      haze: { ...quay.haze!, regions: [{ position_m: [0, 1, 0], size_m: [2, 2, 2] }] },
+    };
+    expect(subjectOf(boxed as SceneDocument, 'haze 1')).toMatchObject({ kind: 'haze', id: 'haze' });
+    expect(subjectOf(boxed as SceneDocument, 'haze 2')).toBeUndefined();
     expect(subjectOf(quay, 'hull-gloss')?.kind).toBe('materials');
     expect(subjectOf(quay, entryKey('materials', 'hull-gloss'))?.fromLibrary).toBe(false);
     expect(subjectOf(quay, entryKey('filters', 'half-cto'))?.fromLibrary).toBe(true);

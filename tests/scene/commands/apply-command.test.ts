@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { applyCommand } from '../../../src/scene/commands/apply-command.ts';
+import { applyCommand, applyCommands } from '../../../src/scene/commands/apply-command.ts';
 import type { Command } from '../../../src/scene/commands/command.ts';
 import { LIBRARY } from '../../../src/scene/library/library.ts';
 import { problemText } from '../../../src/scene/problems/problem.ts';
@@ -425,5 +425,38 @@ describe('sections and words', () => {
       notes: 'Line\nand line',
     });
     expect(refusal({ do: 'describe', title: 'two\nlines' })[0]).toMatch(/^title: found "two\\nlines"/);
+  });
+});
+
+describe('several edits as one', () => {
+  const lamp = { id: 'new', head: 'own', position_m: [0, 2, 0], aim_m: [0, 0, 4] };
+  const head = { ...LIBRARY.heads['discharge-1800-spot']! };
+
+  it('are done in turn, and only what they come to has to be valid', () => {
+    const { document, problems } = applyCommands(frozen(fullScene()), [
+      { do: 'add', to: 'lamps', thing: lamp },
+      { do: 'define', in: 'heads', name: 'own', entry: head },
+      { do: 'change', id: 'new', patch: { level: 0.5 } },
+      { do: 'rename', id: 'new', to: 'newer' },
+    ] as Command[]);
+    expect(problems).toBeUndefined();
+    expect(document!.lamps!.at(-1)).toEqual({ ...lamp, id: 'newer', level: 0.5 });
+  });
+
+  it('follow references only through what is valid', () => {
+    const { problems } = applyCommands(frozen(fullScene()), [
+      { do: 'add', to: 'lamps', thing: null },
+      { do: 'rename', id: 'back', to: 'far' },
+    ] as unknown as Command[]);
+    expect(problems!.length).toBeGreaterThan(0);
+  });
+
+  it('are taken all or none', () => {
+    const { document, problems } = applyCommands(frozen(fullScene()), [
+      { do: 'describe', title: 'Half done' },
+      { do: 'change', id: 'back', patch: { level: 7 } },
+    ]);
+    expect(document).toBeUndefined();
+    expect(problems!.length).toBeGreaterThan(0);
   });
 });

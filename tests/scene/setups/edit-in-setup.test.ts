@@ -4,7 +4,7 @@ import type { Command } from '../../../src/scene/commands/command.ts';
 import { openScene } from '../../../src/scene/file/open-scene.ts';
 import { applySetup } from '../../../src/scene/setups/apply-setup.ts';
 import { differencePatch } from '../../../src/scene/setups/difference-patch.ts';
-import { editInSetup } from '../../../src/scene/setups/edit-in-setup.ts';
+import { editAllInSetup, editInSetup } from '../../../src/scene/setups/edit-in-setup.ts';
 import { mergePatch } from '../../../src/scene/setups/merge-patch.ts';
 
 const opened = openScene(
@@ -101,3 +101,22 @@ function withoutNull(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value ?? 0;
   return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, withoutNull(inner)]));
 }
+
+describe('several edits while a setup is shown', () => {
+  it('become the setup’s own together, or none of them', () => {
+    const commands: Command[] = [
+      { do: 'change', id: 'fill', patch: { on: false } },
+      { do: 'change', id: 'key', patch: { aim_m: [0, 1, 4] } },
+      { do: 'change-section', section: 'haze', patch: { visibility_m: 300 } },
+    ];
+    const { document: after } = editAllInSetup(document, 'one', commands);
+    expect(after!.lamps).toEqual(document.lamps);
+    expect(after!.setups![0]!.changes).toEqual({
+      key: { level: 0.25, aim_m: [0, 1, 4] },
+      fill: { on: false },
+      haze: { visibility_m: 300 },
+    });
+    const bad: Command = { do: 'change', id: 'key', patch: { level: 7 } };
+    expect(editAllInSetup(document, 'one', [...commands, bad]).document).toBeUndefined();
+  });
+});

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { sheetFile } from './contact-sheet.ts';
+
+expose({ sheetFile });

@@ -1,0 +1,71 @@
+import type { Browser, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { keyfall } from './support/command-line.ts';
+import { launchBrowser, openPage } from './support/open-page.ts';
+
+const DEMO = 'scenes/night-quay.json';
+/** The slowest answers take seconds on a busy machine. */
+const PATIENCE_ms = 60_000;
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+/** Opens a panel of answers and waits for its last word. */
+async function answerOn(page: Page, name: string): Promise<Locator> {
+  await page.getByRole('tab', { name, exact: true }).click();
+  const panel = page.getByRole('region', { name, exact: true });
+  await panel.and(page.locator('[data-state=fresh]')).waitFor({ timeout: PATIENCE_ms });
+  return panel;
+}
+
+async function printed(...args: string[]): Promise<string[]> {
+  return (await keyfall(...args)).split('\n');
+}
+
+describe('answers on the page', () => {
+  it('are those of the command line, can be tried and undone', { timeout: 240_000 }, async () => {
+    const { page, context, complaints } = await openPage(browser);
+
+    const glints = await answerOn(page, 'Glints');
+    const lines = await printed('glints', DEMO);
+    expect(await glints.locator('.verdict').textContent()).toBe(lines[3]);
+    const sentences = await glints.locator('.card > p').allTextContents();
+    expect(sentences).toEqual(lines.filter((line) => line.startsWith('• ')).map((line) => line.slice(2)));
+    await glints.getByRole('button', { name: /^Try it: stand down 1\.1 m/ }).click();
+    await glints.and(page.locator('[data-state=stale]')).waitFor();
+    await glints.getByText('Backlight mirrors white in this frame.').waitFor({ timeout: PATIENCE_ms });
+    await page.keyboard.press('Control+z');
+    await glints.getByText(lines[3]!).waitFor({ timeout: PATIENCE_ms });
+
+    const power = await answerOn(page, 'Power');
+    await power.getByLabel('Runs for').fill('9 h');
+    await power.getByLabel('Runs for').press('Enter');
+    const bring = (await printed('power', DEMO, '--hours', '9')).find((line) => line.includes('bring'))!;
+    await power.getByText(bring).waitFor();
+    await power.getByText('Electricity: distribution, tie-ins and earthing').waitFor();
+
+    const meter = await answerOn(page, 'Meter back');
+    await meter.getByLabel('Meter shows').selectOption('f-number');
+    await meter.getByLabel('f-number', { exact: true }).fill('f/5.6');
+    await meter.getByRole('button', { name: 'Only Backlight' }).click();
+    // derived: 330 · 5.6² · 50/1600 = 323.4 lx on the dome (ISO 2720)
+    await meter.getByText('323 lx on the dome, ±0.1 stop, of one lamp alone.').waitFor();
+    await meter.getByRole('button', { name: 'Take it down' }).click();
+    await meter
+      .getByRole('button', { name: 'Strike out reading reading-2' })
+      .waitFor({ timeout: PATIENCE_ms });
+    await page.keyboard.press('Control+z');
+
+    const separation = await answerOn(page, 'Separation');
+    const said = await separation.getByRole('list', { name: /^What is to be known/ }).allTextContents();
+    const all = (await printed('separation', DEMO)).join('');
+    for (const one of said) expect(all).toContain(one);
+    expect(said).toHaveLength(2);
+
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+});
