@@ -1,5 +1,6 @@
 import { DropdownMenu, ToggleGroup } from 'radix-ui';
 import { useState } from 'react';
+import { MenuChoice } from '../panels/menu-choice.tsx';
 import { useEditor } from '../store/use-editor.ts';
 import { ExportDialog } from './export-dialog.tsx';
 import { useOverlayWanted } from './frame-overlay.tsx';
@@ -62,7 +63,7 @@ export function FrameTools() {
         ))}
       </ToggleGroup.Root>
       <DropdownMenu.Root>
-        <DropdownMenu.Trigger className="menu-button">Over it</DropdownMenu.Trigger>
+        <DropdownMenu.Trigger className="menu-trigger">Over it</DropdownMenu.Trigger>
         <DropdownMenu.Portal>
           <DropdownMenu.Content className="menu" sideOffset={4} align="end">
             <Tick checked={glints} onChange={setGlints}>
@@ -81,29 +82,17 @@ export function FrameTools() {
               Grain smoothed for the eye
             </Tick>
             <DropdownMenu.Separator className="menu-line" />
-            <DropdownMenu.RadioGroup
+            <MenuChoice
               value={lines}
-              onValueChange={(next) => frame.setState({ lines: next as Lines })}
-            >
-              {LINE_NAMES.map(([value, name]) => (
-                <DropdownMenu.RadioItem key={value} value={value} className="menu-item">
-                  <DropdownMenu.ItemIndicator className="menu-tick">✓</DropdownMenu.ItemIndicator>
-                  {name}
-                </DropdownMenu.RadioItem>
-              ))}
-            </DropdownMenu.RadioGroup>
+              of={LINE_NAMES}
+              onChange={(next) => frame.setState({ lines: next as Lines })}
+            />
             <DropdownMenu.Separator className="menu-line" />
-            <DropdownMenu.RadioGroup
+            <MenuChoice
               value={look}
-              onValueChange={(next) => frame.setState({ look: next as Look })}
-            >
-              {OTHER_LOOKS.map(([value, name]) => (
-                <DropdownMenu.RadioItem key={value} value={value} className="menu-item">
-                  <DropdownMenu.ItemIndicator className="menu-tick">✓</DropdownMenu.ItemIndicator>
-                  {name}
-                </DropdownMenu.RadioItem>
-              ))}
-            </DropdownMenu.RadioGroup>
+              of={OTHER_LOOKS}
+              onChange={(next) => frame.setState({ look: next as Look })}
+            />
             <DropdownMenu.Separator className="menu-line" />
             <DropdownMenu.Item className="menu-item" onSelect={keep}>
               Keep this frame to compare

@@ -17,7 +17,7 @@ export function SetupMenu() {
 
   return (
     <DropdownMenu.Root>
-      <DropdownMenu.Trigger className="menu-button" disabled={!setup}>
+      <DropdownMenu.Trigger disabled={!setup}>
         Edit
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>

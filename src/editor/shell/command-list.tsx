@@ -26,7 +26,7 @@ export function CommandList() {
   }, []);
   return (
     <Dialog.Root open={open} onOpenChange={setOpen}>
-      <Dialog.Trigger className="menu-button">Commands</Dialog.Trigger>
+      <Dialog.Trigger>Commands</Dialog.Trigger>
       <Dialog.Portal>
         <Dialog.Overlay className="dialog-veil" />
         <Dialog.Content className="command-list" aria-describedby={undefined}>

@@ -1,5 +1,6 @@
 import { DropdownMenu } from 'radix-ui';
 import type { IlluminanceUnit } from '../../paperwork/exposure-sheet.ts';
+import { MenuChoice } from '../panels/menu-choice.tsx';
 import type { LengthSystem, Scheme } from '../store/editor-state.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 
@@ -11,10 +12,10 @@ export function ViewMenu() {
   const scheme = useEditor((state) => state.scheme);
   return (
     <DropdownMenu.Root>
-      <DropdownMenu.Trigger className="menu-button">Units and light</DropdownMenu.Trigger>
+      <DropdownMenu.Trigger className="menu-trigger">Units and light</DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className="menu" sideOffset={4} align="end">
-          <Choice
+          <MenuChoice
             name="Illuminance in"
             value={unit}
             of={[
@@ -23,7 +24,7 @@ export function ViewMenu() {
             ]}
             onChange={(next) => store.setState({ unit: next as IlluminanceUnit })}
           />
-          <Choice
+          <MenuChoice
             name="Lengths in"
             value={lengths}
             of={[
@@ -32,7 +33,7 @@ export function ViewMenu() {
             ]}
             onChange={(next) => store.setState({ lengths: next as LengthSystem })}
           />
-          <Choice
+          <MenuChoice
             name="This page"
             value={scheme}
             of={[
@@ -44,29 +45,5 @@ export function ViewMenu() {
         </DropdownMenu.Content>
       </DropdownMenu.Portal>
     </DropdownMenu.Root>
-  );
-}
-
-function Choice({
-  name,
-  value,
-  of,
-  onChange,
-}: {
-  readonly name: string;
-  readonly value: string;
-  readonly of: readonly (readonly [value: string, name: string])[];
-  readonly onChange: (value: string) => void;
-}) {
-  return (
-    <DropdownMenu.RadioGroup value={value} onValueChange={onChange}>
-      <DropdownMenu.Label className="menu-label">{name}</DropdownMenu.Label>
-      {of.map(([each, words]) => (
-        <DropdownMenu.RadioItem key={each} value={each} className="menu-item">
-          <DropdownMenu.ItemIndicator className="menu-tick">✓</DropdownMenu.ItemIndicator>
-          {words}
-        </DropdownMenu.RadioItem>
-      ))}
-    </DropdownMenu.RadioGroup>
   );
 }

@@ -45,10 +45,16 @@ export function BeamCaption() {
   const lit = document?.lamps?.some(({ id, on }) => chosen.includes(id) && on !== false);
   if (!lit) return null;
   const cut =
-    projection === 'plan' ? `; strong: where they meet y ${lengthText(LEVELS_m[level], lengths)}` : '';
+    projection === 'plan' ? `Strong: where they meet y ${lengthText(LEVELS_m[level], lengths)}` : '';
+  // Two short lines: the scale bar stands in the other corner.
   return (
-    <text className="plan-caption" x={10} y={size.height_px - 12}>
-      {`Beam: whole line 50 %, broken line 10 % of its peak${cut}`}
+    <text className="plan-caption" y={size.height_px - 12}>
+      <tspan x={10} dy="-1.25em">
+        Beam, of its peak: whole 50 %, broken 10 %
+      </tspan>
+      <tspan x={10} dy="1.25em">
+        {cut}
+      </tspan>
     </text>
   );
 }

@@ -1,16 +1,8 @@
 import { CameraExposureFacts, CameraLensFacts } from '../costs/camera-facts.tsx';
-import type { FigureField, KindTable } from '../field.ts';
+import type { KindTable } from '../field.ts';
 import { MonochromeField } from '../fields/monochrome-field.tsx';
 import { SensorField } from '../fields/sensor-field.tsx';
-import { kelvin, length, NAME, POSITION, ROLL } from './shared-fields.ts';
-
-const figure = (
-  path: string,
-  label: string,
-  quantity: FigureField['quantity'],
-  step: number,
-  more: Partial<FigureField> = {},
-): FigureField => ({ as: 'figure', path: [path], label, quantity, step, ...more });
+import { figure, kelvin, length, NAME, POSITION, ROLL } from './shared-fields.ts';
 
 export const CAMERA: KindTable = {
   kind: 'cameras',

@@ -1,14 +1,6 @@
 import { FilterFacts } from '../costs/filter-facts.tsx';
-import type { Field, FigureField, KindTable, Variant } from '../field.ts';
-import { NAME, share } from './shared-fields.ts';
-
-const figure = (
-  path: string,
-  label: string,
-  quantity: FigureField['quantity'],
-  step: number,
-  more: Partial<FigureField> = {},
-): FigureField => ({ as: 'figure', path: [path], label, quantity, step, ...more });
+import type { Field, KindTable, Variant } from '../field.ts';
+import { figure, NAME, share } from './shared-fields.ts';
 
 const visible = { slide: { from: 400, to: 700 } } as const;
 const edge: readonly Field[] = [figure('edge_nm', 'Edge', 'nanometre', 5, visible)];

@@ -4,15 +4,7 @@ import type { Photometry } from '../../../scene/schema/head.ts';
 import { HeadFacts } from '../costs/head-facts.tsx';
 import type { Field, FigureField, KindTable, Variant } from '../field.ts';
 import { PhotometricFileField } from '../fields/photometric-file-field.tsx';
-import { kelvin, length, NAME } from './shared-fields.ts';
-
-const figure = (
-  path: string,
-  label: string,
-  quantity: FigureField['quantity'],
-  step: number,
-  more: Partial<FigureField> = {},
-): FigureField => ({ as: 'figure', path: [path], label, quantity, step, ...more });
+import { figure, kelvin, length, NAME } from './shared-fields.ts';
 
 const BEAM: readonly Field[] = [
   figure('beam_deg', 'Beam', 'angle', 1, {

@@ -2,19 +2,11 @@ import { HazeFacts } from '../costs/haze-facts.tsx';
 import { KeepOutFacts } from '../costs/keep-out-facts.tsx';
 import { PathFacts } from '../costs/path-facts.tsx';
 import { SupplyFacts } from '../costs/supply-facts.tsx';
-import type { FigureField, KindTable } from '../field.ts';
+import type { KindTable } from '../field.ts';
 import { InstantField } from '../fields/instant-field.tsx';
 import { KeepOutList } from '../fields/keep-out-list.tsx';
 import { MoverField } from '../fields/mover-field.tsx';
-import { kelvin, length, NAME, POSITION, share, TURN } from './shared-fields.ts';
-
-const figure = (
-  path: string,
-  label: string,
-  quantity: FigureField['quantity'],
-  step: number,
-  more: Partial<FigureField> = {},
-): FigureField => ({ as: 'figure', path: [path], label, quantity, step, ...more });
+import { figure, kelvin, length, NAME, POSITION, share, TURN } from './shared-fields.ts';
 
 export const HAZE: KindTable = {
   kind: 'haze',

@@ -92,3 +92,12 @@ export function kelvin(
     ...more,
   };
 }
+
+/** One figure of a thing, by the name of its field. */
+export const figure = (
+  path: string,
+  label: string,
+  quantity: FigureField['quantity'],
+  step: number,
+  more: Partial<FigureField> = {},
+): FigureField => ({ as: 'figure', path: [path], label, quantity, step, ...more });
