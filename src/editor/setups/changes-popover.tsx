@@ -18,9 +18,7 @@ export function ChangesPopover() {
   const count = changes.reduce((sum, { fields }) => sum + fields.length, 0);
   return (
     <Popover.Root>
-      <Popover.Trigger>
-        {count === 1 ? '1 change' : `${count} changes`}
-      </Popover.Trigger>
+      <Popover.Trigger>{count === 1 ? '1 change' : `${count} changes`}</Popover.Trigger>
       <Popover.Portal>
         <Popover.Content
           className="menu setup-changes"

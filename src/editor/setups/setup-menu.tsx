@@ -17,9 +17,7 @@ export function SetupMenu() {
 
   return (
     <DropdownMenu.Root>
-      <DropdownMenu.Trigger disabled={!setup}>
-        Edit
-      </DropdownMenu.Trigger>
+      <DropdownMenu.Trigger disabled={!setup}>Edit</DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className="menu" side="top" align="end" sideOffset={4} collisionPadding={8}>
           <DropdownMenu.Label className="menu-label">
