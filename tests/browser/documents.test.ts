@@ -123,7 +123,7 @@ describe('a document', () => {
     await third.getByRole('button', { name: new RegExp(`^${SMALL_TITLE}\\s*today`) }).click();
     await third.getByRole('button', { name: 'Take it over here' }).click();
     await first.getByText('Another tab took this scene over').waitFor();
-    await third.getByText('open in another tab').waitFor({ state: 'detached' });
+    await third.getByText('This scene is open in another tab').waitFor({ state: 'detached' });
     expect((await savedFile(third)).text).toBe((await savedFile(first)).text);
     await addRock(first);
     await first.getByText('This is a copy from here on').waitFor();
