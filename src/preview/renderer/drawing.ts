@@ -10,6 +10,7 @@ import { smoothLight } from '../shaders/smooth-light.ts';
 import { type Accumulation, errorShare, replicated, targetsOf } from './accumulation.ts';
 import { newDataTextures } from './data-textures.ts';
 import { type Keeping, keptTexels, type Mix, sumFactors, sumsAtWork } from './light-keeping.ts';
+import { lightParts } from './light-parts.ts';
 import { replicateSamples } from './noise.ts';
 import type { PreviewScene } from './preview-scene.ts';
 import { newPrograms } from './programs.ts';
@@ -27,7 +28,7 @@ export interface Subject {
 
 /** The calls to the card. Holds what stands there beside accumulations, all of which is gone when the context is. */
 export interface Drawing {
-  /** Asks for one more sample of a tile; the program it was drawn with, null while the driver still builds that. */
+  /** Asks for one more sample of a tile; the program that began it, null while the driver still builds one. */
   sample(subject: Subject, into: Accumulation, tile: PixelRectangle): Program | null;
   /** The light so far, linear RGB. Valid until the next call. */
   light(subject: Subject, of: Accumulation): FloatTarget;
@@ -41,7 +42,8 @@ const SMOOTHING_px = [1, 2, 4, 8];
 
 type Numbers = Record<string, readonly number[]>;
 
-export function newDrawing(gl: WebGL2RenderingContext, seed: number): Drawing {
+/** `apart`: kinds of light by programs of their own (light-parts.ts); needs blending into floats. */
+export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: boolean): Drawing {
   const programs = newPrograms(gl);
   const textures = newDataTextures(gl);
   const scratch = new Map<string, FloatTarget>();
@@ -142,27 +144,41 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number): Drawing {
     sample(subject, into, tile) {
       const { scene, view, keeping, mix } = subject;
       const kind = view.meters ? meterFrame : frame;
-      const name = JSON.stringify([kind.name, scene.features, keeping.sums]);
-      const program = programs.ready(name, () => kind(scene.features, keeping.sums));
-      if (!program) return null;
+      // All are asked for before one is waited for, so that the driver may build them side by side.
+      const parts = lightParts(scene.features, apart).map((asked) =>
+        programs.ready(
+          JSON.stringify([view.meters !== null, scene.features, keeping.sums, asked.kinds]),
+          () => kind(scene.features, keeping.sums, asked),
+        ),
+      );
+      const ready = parts.filter((program) => program !== null);
+      if (ready.length < parts.length) return null;
       const { done, making } = targetsOf(gl, into, keeping.sums);
       const before = {
         ...sumTextures('sumBefore', done, keeping.sums),
         replicatesBefore: done.textures[keeping.sums]!,
       };
-      use(program, { ...sceneTextures(subject), ...before }, scene.uniforms, cameraUniforms(view, into), {
+      const numbers = {
         seed: [seed],
         samplesBefore: [into.samples],
         replicatesSince: [into.replicatesSince],
         sumFactors: sumFactors(keeping, mix),
         sumsAtWork: sumsAtWork(keeping, mix),
-      });
+      };
       drawInto(gl, making);
       gl.enable(gl.SCISSOR_TEST);
       gl.scissor(tile.x, tile.y, tile.width, tile.height);
-      drawAllPixels(gl);
+      gl.blendFunc(gl.ONE, gl.ONE);
+      ready.forEach((program, i) => {
+        const begins = i === 0;
+        const textures = { ...sceneTextures(subject), ...(begins ? before : {}) };
+        use(program, textures, scene.uniforms, cameraUniforms(view, into), numbers);
+        if (!begins) gl.enable(gl.BLEND);
+        drawAllPixels(gl);
+      });
+      gl.disable(gl.BLEND);
       gl.disable(gl.SCISSOR_TEST);
-      return program;
+      return ready[0]!;
     },
     light,
     show(subject, of, showing) {

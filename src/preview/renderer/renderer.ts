@@ -42,6 +42,11 @@ export interface RendererOptions {
   readonly seed?: number;
   /** Sums light by lamp, for a frame whose lamps are re-mixed; else all in one, which takes less room. */
   readonly byLamp?: boolean;
+  /**
+   * Draws kinds of light by programs of their own (light-parts.ts). When left out, where the driver builds programs side by
+   * side and blends floats: it has a card then, which draws small programs faster; software draws one program faster.
+   */
+  readonly apart?: boolean;
 }
 
 /**
@@ -110,7 +115,8 @@ export function createRenderer(
   let keeping: Keeping | null = null;
   /** Lamps by when they were re-mixed, the last first. */
   let touched: readonly number[] = [];
-  let drawing = newDrawing(gl, seed);
+  const apart = options.apart ?? drawsPartsWell(gl);
+  let drawing = newDrawing(gl, seed, apart);
   let drawn = new Set<Program>();
   let awaited: Awaited | null = null;
   let longest_ms = 0;
@@ -121,7 +127,7 @@ export function createRenderer(
   const forget = (event: Event): void => {
     event.preventDefault();
     awaited = null;
-    drawing = newDrawing(gl, seed);
+    drawing = newDrawing(gl, seed, apart);
     drawn = new Set();
     for (const accumulation of accumulationsOf(view)) {
       accumulation.targets = null;
@@ -130,6 +136,7 @@ export function createRenderer(
   };
   const restore = (): void => {
     requireFloatTargets(gl);
+    if (apart) gl.getExtension('EXT_float_blend');
     restart();
   };
   canvas.addEventListener('webglcontextlost', forget);
@@ -311,6 +318,12 @@ function contextOf(canvas: HTMLCanvasElement | OffscreenCanvas): WebGL2Rendering
     );
   requireFloatTargets(gl as WebGL2RenderingContext);
   return gl as WebGL2RenderingContext;
+}
+
+function drawsPartsWell(gl: WebGL2RenderingContext): boolean {
+  return (
+    gl.getExtension('EXT_float_blend') !== null && gl.getExtension('KHR_parallel_shader_compile') !== null
+  );
 }
 
 function sameFactor(one: Mix[number], other: Mix[number]): boolean {

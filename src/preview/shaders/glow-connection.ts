@@ -22,6 +22,27 @@ float glowRise(vec3 w, vec3 toLamp) {
   return 1.0 / (4.0 * PI * sqrt(PI * theta) * max(1e-5, across * inversesqrt(dot(toLamp, toLamp))));
 }
 
+// The density, per steradian, with which glowAt draws w.
+float glowDensityToward(vec3 x, vec3 w) {
+  float even = 1.0 / float(litLampsAt.x);
+  float total = 0.0;
+  float rises = 0.0;
+  float weighted = 0.0;
+  int i = 0;
+  do {
+    int lamp = litLampAt(i).lamp;
+    Emitter emitter = emitterAt(lamp);
+    vec3 d = x - emitter.origin;
+    float d2 = max(1e-12, dot(d, d));
+    float weight = lampCounts(lamp) * emitted_cd(emitter, d / sqrt(d2)) / d2;
+    float rise = glowRise(w, -d);
+    rises += rise;
+    weighted += weight * rise;
+    total += weight;
+  } while (++i < litLampsAt.x);
+  return total > 0.0 ? 0.5 * (weighted / total + even * rises) : even * rises;
+}
+
 // Lamps are chosen by what they would give at x, half of the time, and else evenly. Once through all lamps to choose one,
 // to know their sum and the density of the other direction, once more for the density of the one that was drawn. The numbers:
 // which lamp, whether evenly, and the direction round it.

@@ -3,6 +3,7 @@ import { clearance } from './clearance.ts';
 import { connection } from './connection.ts';
 import { everyFeature } from './features.ts';
 import { henyeyGreenstein } from './henyey-greenstein.ts';
+import { everyLightKind } from './light-kinds.ts';
 import { nearOne } from './near-one.ts';
 import { paneConnection } from './pane-connection.ts';
 import { rayQuery } from './ray-query.ts';
@@ -21,6 +22,7 @@ export const path: Chunk = {
   name: 'path',
   needs: [
     everyFeature,
+    everyLightKind,
     connection,
     rayQuery,
     seenLamp,
@@ -50,6 +52,9 @@ const int LONG = 8;
 const float LONG_SURVIVAL = 0.95;
 // Places tried for each lamp along the stretch that a camera or a meter sees itself.
 const int FIRST_TRIES = 4;
+
+// How many paths one that goes on beyond the first stretch stands for; 0 where this one ends there.
+float standsForDeeper = 1.0;
 
 float greatest(vec3 v) {
   return max(v.r, max(v.g, v.b));
@@ -159,10 +164,14 @@ void tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       reached = REACHED_CONNECTED;
 #endif
     } else if (lampSeen) {
+#if ASKS_STRAIGHT
       keepLight(lamp, beta * lampLight);
+#endif
       ended = true;
     } else if (!solid) {
+#if ASKS_STRAIGHT
       if (d.y > 0.0) keepLight(-1, beta * skyRadiance);
+#endif
       ended = true;
     } else {
       vec3 p = o + D * d;
@@ -241,7 +250,14 @@ void tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       last = true;
       inHaze = false;
     } while (more);
-    if (meets == MEETS_HAZE || meets == MEETS_SHEET || meets == MEETS_SURFACE) firstStretch = false;
+    if (meets == MEETS_HAZE || meets == MEETS_SHEET || meets == MEETS_SURFACE) {
+      if (firstStretch) {
+        beta *= standsForDeeper;
+        weight *= standsForDeeper;
+        ended = ended || standsForDeeper == 0.0;
+      }
+      firstStretch = false;
+    }
   } while (!ended && ++turns < MAX_STEPS);
 }
 `,

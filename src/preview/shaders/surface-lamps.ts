@@ -4,6 +4,7 @@ import { connection } from './connection.ts';
 import { evaluate } from './evaluate.ts';
 import { everyFeature } from './features.ts';
 import { lampSight } from './lamp-sight.ts';
+import { everyLightKind } from './light-kinds.ts';
 import { linearRgb } from './linear-rgb.ts';
 import { mirrorConnection } from './mirror-connection.ts';
 import { packedPanes } from './packed-panes.ts';
@@ -19,6 +20,7 @@ export const surfaceLamps: Chunk = {
   name: 'surface-lamps',
   needs: [
     everyFeature,
+    everyLightKind,
     connection,
     lampSight,
     linearRgb,

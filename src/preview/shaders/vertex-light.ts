@@ -5,6 +5,7 @@ import { everyFeature } from './features.ts';
 import { glowConnection } from './glow-connection.ts';
 import { hazeConnection } from './haze-connection.ts';
 import { henyeyGreenstein } from './henyey-greenstein.ts';
+import { everyLightKind } from './light-kinds.ts';
 import { mirrorConnection } from './mirror-connection.ts';
 import { paneConnection } from './pane-connection.ts';
 import { straightWays } from './straight-ways.ts';
@@ -23,6 +24,7 @@ export const vertexLight: Chunk = {
   name: 'vertex-light',
   needs: [
     everyFeature,
+    everyLightKind,
     connection,
     straightWays,
     surfaceLamps,
@@ -96,7 +98,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
   vec4 third = nextFour(random);
   Connection found;
 
-#if HAS_MIRRORS
+#if HAS_MIRRORS && ASKS_MIRRORED
   if (at.connects && mirrorPairsAt.x > 0) {
     there[BY_MIRROR] = connectMirror(at.x, n, arrival, first.x, second, BY_MIRROR, found);
     w[BY_MIRROR] = found.w;
@@ -105,7 +107,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
     lampOf[BY_MIRROR] = found.lamp;
   }
 #endif
-#if HAS_SHEETS
+#if HAS_SHEETS && ASKS_SCATTERED
   PaneSheet sheet;
   vec3 q;
   if (at.connects && paneSheetsAt.x > 0) {
@@ -115,7 +117,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
     light[BY_PANE] = found.value;
   }
 #endif
-#if HAS_HAZE
+#if HAS_HAZE && ASKS_GLOWING
   if (at.connects && theHaze().extinction_per_m > 0.0) {
     Glow glow = glowAt(at.x, at.next, third);
     glowDensity = glow.other;
@@ -124,8 +126,10 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
     own[BY_GLOW] = glow.own;
     light[BY_GLOW] = vec3(1.0);
   }
+#elif HAS_HAZE && ASKS_STRAIGHT
+  if (at.connects && theHaze().extinction_per_m > 0.0) glowDensity = glowDensityToward(at.x, at.next);
 #endif
-#if HAS_MIRRORS || HAS_SHEETS || HAS_HAZE
+#if ASKS_MIRRORED || ASKS_SCATTERED || ASKS_GLOWING
   int k = 0;
   do {
     if (there[k]) {
@@ -139,15 +143,20 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
 #endif
 
   // Of the connections first, then of the vertex itself.
+#if ASKS_STRAIGHT
   bool itself = at.lit || at.airlit;
+#else
+  bool itself = false;
+#endif
   bool ofItself = !there[BY_PANE] && !there[BY_GLOW];
   bool more = !ofItself || itself;
   if (more) do {
     vec4 lampNumbers = nextFour(random);
     vec4 hazeNumbers = nextFour(random);
+#if ASKS_STRAIGHT || ASKS_SCATTERED
     if (ofItself ? at.lit : there[BY_PANE]) {
       LitPoint lit = at.point;
-#if HAS_SHEETS
+#if HAS_SHEETS && ASKS_SCATTERED
       if (!ofItself) {
         lit.kind = AT_PANE;
         lit.at.p = q;
@@ -164,7 +173,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
         vec3 start = lit.at.p;
         if (lit.kind == AT_PANE) start = liftedOff(start, dot(sight.w, lit.at.n) > 0.0 ? lit.at.n : -lit.at.n);
         addWay(which, LIGHT_PASSES, start, sight.s - clearance_m(sight.d_m) * sight.w);
-#if HAS_SHEETS
+#if HAS_SHEETS && ASKS_SCATTERED
         if (!ofItself) addWay(BY_PANE, LIGHT_PASSES, at.x, liftedOff(q, dot(w[BY_PANE], sheet.n) > 0.0 ? -sheet.n : sheet.n));
 #endif
         light[which] = ofItself ? at.share * arriving : light[which] * arriving;
@@ -173,7 +182,8 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
         passed[which] = 0.0;
       }
     }
-#if HAS_HAZE
+#endif
+#if HAS_HAZE && (ASKS_STRAIGHT || ASKS_GLOWING)
     if (ofItself ? at.airlit : there[BY_GLOW]) {
       int which = ofItself ? BY_AIRLIGHT : BY_GLOW;
       vec3 o = ofItself ? at.from : at.x;

@@ -21,7 +21,13 @@ export interface RemixedFrame extends Omit<RemixOutcome, 'words' | 'varianceWord
 }
 
 export interface Frames {
-  render(scene: PreviewScene, view: FrameJob['view'], samples: number): Promise<GraphicsFrame>;
+  /** `apart`: kinds of light by programs of their own. */
+  render(
+    scene: PreviewScene,
+    view: FrameJob['view'],
+    samples: number,
+    apart?: boolean,
+  ): Promise<GraphicsFrame>;
   live(scene: PreviewScene, view: FrameJob['view'], samples: number, showing: Showing): Promise<LifeOutcome>;
   /** The frame of one renderer that keeps light by lamp, after each step. */
   remix(scene: PreviewScene, view: FrameJob['view'], steps: readonly RemixStep[]): Promise<RemixedFrame[]>;
@@ -41,8 +47,8 @@ export async function openFrames(): Promise<Frames> {
   };
   return {
     close: () => browser.close(),
-    render: async (scene, view, samples) => {
-      const job = jobOf(scene, view, samples);
+    render: async (scene, view, samples, apart = false) => {
+      const job = { ...jobOf(scene, view, samples), apart };
       const { words, varianceWords, ...outcome } = told(
         await page.evaluate((given) => window.keyfallFrame(given), job),
       );

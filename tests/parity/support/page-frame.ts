@@ -22,6 +22,8 @@ export interface FrameJob {
   readonly samples: number;
   /** How long a tile may take. */
   readonly budget_ms?: number;
+  /** Kinds of light by programs of their own, whatever the driver. */
+  readonly apart?: boolean;
 }
 
 export interface FrameOutcome {
@@ -59,11 +61,12 @@ declare global {
 /** On the software rasteriser of a busy machine short tiles only cost time. */
 const BUDGET_ms = 400;
 
-let kept: Renderer | undefined;
+const kept = new Map<boolean, Renderer>();
 
 window.keyfallFrame = async (job) => {
-  kept ??= createRenderer(document.createElement('canvas'));
-  const renderer = kept;
+  const { apart = false } = job;
+  const renderer = kept.get(apart) ?? createRenderer(document.createElement('canvas'), { apart });
+  kept.set(apart, renderer);
   setUp(renderer, job);
   const began = performance.now();
   const { budget_ms = BUDGET_ms } = job;

@@ -1,0 +1,32 @@
+import type { Chunk } from './chunk.ts';
+
+/**
+ * Kinds of light by its last way to a vertex of a path: from a lamp, the sky or lit haze on the path itself; by a flat glossy
+ * face; through a pane that scatters; by haze beside the path. A program asks for some of them, and several programs make a
+ * sample: each follows paths of its own and is far smaller than one that asks for all.
+ */
+export const LIGHT_KINDS = ['straight', 'mirrored', 'scattered', 'glowing'] as const;
+
+export type LightKind = (typeof LIGHT_KINDS)[number];
+
+/** Must stand before every chunk that asks. */
+export function lightKindsChunk(kinds: readonly LightKind[]): Chunk {
+  return {
+    name: 'light-kinds',
+    needs: [],
+    code: LIGHT_KINDS.map((kind) => `#define ${macroOf(kind)} ${Number(kinds.includes(kind))}\n`).join(''),
+  };
+}
+
+/** All of them, for a chunk that stands alone: what `lightKindsChunk` has said before stays. */
+export const everyLightKind: Chunk = {
+  name: 'every-light-kind',
+  needs: [],
+  code: LIGHT_KINDS.map(macroOf)
+    .map((macro) => `#ifndef ${macro}\n#define ${macro} 1\n#endif\n`)
+    .join(''),
+};
+
+function macroOf(kind: LightKind): string {
+  return `ASKS_${kind.toUpperCase()}`;
+}
