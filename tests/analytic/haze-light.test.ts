@@ -141,3 +141,35 @@ describe('multiple scattering', () => {
     }
   });
 });
+
+describe('the sky through a level layer of haze', () => {
+  it('lights the ground below as radiative equilibrium between two plates says', () => {
+    // published, from memory: M. A. Heaslet and R. F. Warming, Int. J. Heat Mass Transfer 8, 1965: flux between black plates, a
+    // grey layer between them, against that without it. Haze that scatters all round and swallows nothing is that layer, the sky
+    // one plate, and the dark below the other.
+    for (const [depth, share] of [
+      [0.2, 0.8491],
+      [0.5, 0.704],
+      [1, 0.5532],
+    ] as const) {
+      const [thick_m, wide_m] = [10, 4000];
+      const model = modelOf({
+        skyIlluminance_lx: 3,
+        extinction_per_m: depth / thick_m,
+        albedo: 1,
+        anisotropy: 0,
+        hazeRegions: [hazeBox([-wide_m, 0, -wide_m], [wide_m, thick_m, wide_m])],
+      });
+      const meter = { position_m: [0, 0, 0] as Vec3, facing: [0, 1, 0] as Vec3 };
+      const direct = directLight(model, meter, { receptor: 'flat', error_stops: 0.005, maxSamples: 1 << 16 });
+      const indirect = newIndirect(newTracer(model), meter, SEED);
+      refineIndirect(indirect, 4096);
+      const scattered_lx = indirect.flatByBatch.reduce((sum, x) => sum + x, 0) / BATCHES / indirect.paths;
+      const error_lx = indirectError_lx(indirect, 'flat') + direct.sky.error_lx;
+      expect(error_lx, `seed ${SEED}`).toBeLessThan(0.04);
+      expect(Math.abs(direct.sky.flat_lx + scattered_lx - 3 * share), `depth ${depth}`).toBeLessThan(
+        2 * error_lx,
+      );
+    }
+  });
+});

@@ -57,15 +57,15 @@ interface Shown {
   readonly name: string;
   readonly scene: (typeof SCENES)[number];
   readonly setup?: string;
-  /** Marks that are metered; all when left out. */
-  readonly marks?: readonly string[];
+  /** A mark that is not metered. */
+  readonly but?: string;
 }
 
 const SHOWN: readonly Shown[] = [
   ...SCENES.map((scene) => ({ name: scene, scene })),
-  // At the others light comes by rare paths and would take minutes. Not settled there: with 2000 paths the card read less at
-  // all of them, by 0.2 to 0.4 stop and up to seven errors; at the darkest, quay-mid, by 0.09 ± 0.03 with 260 000.
-  { name: 'night-quay, setup 5', scene: 'night-quay', setup: '5', marks: ['ada-rim', 'shaft'] },
+  // The darkest mark of it lives on rare bright paths, of which 2 000 do not even measure their own noise. With 262 000 the card
+  // read 1.124 ± 0.017 lx there, and the core 1.093 ± 0.007.
+  { name: 'night-quay, setup 5', scene: 'night-quay', setup: '5', but: 'quay-mid' },
 ];
 
 let frames: Frames;
@@ -74,13 +74,13 @@ beforeAll(async () => {
 });
 afterAll(() => frames.close());
 
-describe.for(SHOWN)('$name', ({ name, scene, setup, marks: metered }) => {
+describe.for(SHOWN)('$name', ({ name, scene, setup, but }) => {
   it(
     'has meters at its marks that read on the card what they read in the core',
     async () => {
       const { document, model } = await openedScene(scene, setup);
       const camera = chosenCamera(document);
-      const marks = (document.marks ?? []).filter(({ id }) => metered?.includes(id) ?? true);
+      const marks = (document.marks ?? []).filter(({ id }) => id !== but);
       const meters = marks.map((mark) => ({
         point: meterPoint(document, mark, camera),
         receptor: mark.receptor ?? 'dome',

@@ -2,6 +2,7 @@ import type { Geometry } from '../geometry/geometry.ts';
 import { transmittance } from '../geometry/ray-query.ts';
 import type { LightModel } from '../light-model/light-model.ts';
 import { kroneckerU, kroneckerV } from '../math/kronecker.ts';
+import { skyThroughHaze } from './haze-regions.ts';
 import { emitterOf, newLampSight, seeLamp } from './lamp-sight.ts';
 import { domeResponse, flatResponse, type Receptor } from './receptor.ts';
 import { clearance_m, type MeterPoint } from './source-sample.ts';
@@ -47,7 +48,8 @@ export function skyRays(
     const y = kroneckerU(i, 0);
     const turn = 2 * Math.PI * kroneckerV(i, 0);
     const level = Math.sqrt(1 - y * y);
-    put(level * Math.cos(turn), y, level * Math.sin(turn), FAR_m, each_lx);
+    const [x, z] = [level * Math.cos(turn), level * Math.sin(turn)];
+    put(x, y, z, FAR_m, each_lx * skyThroughHaze(model, ...meter.position_m, x, y, z));
   });
 }
 

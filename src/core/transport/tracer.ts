@@ -1,5 +1,5 @@
 import { type FlatFace, faceRectangle_m2, flatFaces } from '../geometry/flat-face.ts';
-import { type Placement, WORLD } from '../geometry/placement.ts';
+import type { Placement } from '../geometry/placement.ts';
 import { transmittance } from '../geometry/ray-query.ts';
 import type { Part } from '../geometry/shape.ts';
 import type { HazeRegion } from '../haze/haze-region.ts';
@@ -13,6 +13,7 @@ import { intensityToward } from '../photometry/intensity.ts';
 import { linearRgbFromXyz } from '../picture/linear-rgb.ts';
 import { type PaneLobe, paneLobe } from '../surfaces/pane-lobe.ts';
 import type { SurfaceOptics } from '../surfaces/surface-optics.ts';
+import { hazeRegionsOf } from './haze-regions.ts';
 import { type Emitter, emitterOf } from './lamp-sight.ts';
 import { clearance_m } from './source-sample.ts';
 
@@ -42,11 +43,10 @@ export interface Tracer {
   /** By lamp: where it shines with a quarter and with a thousandth of its peak; null where that is nearly everywhere. */
   readonly brightCones: readonly (LitCone | null)[];
   readonly litCones: readonly (LitCone | null)[];
-  /** Where haze scatters: its regions or, where it is everywhere, all that is in the scene and HAZE_MARGIN_m round it. */
+  /** Where haze scatters. */
   readonly hazeRegions: readonly HazeRegion[];
 }
 
-const HAZE_MARGIN_m = 20;
 /** Farther than any scene reaches. */
 export const FAR_m = 1e5;
 
@@ -110,7 +110,7 @@ export function newTracer(model: LightModel): Tracer {
     paneLobes,
     brightCones: cones(model, BRIGHT_SHARE),
     litCones: cones(model, LIT_SHARE),
-    hazeRegions: model.haze ? (model.haze.regions ?? [aroundEverything(model)]) : [],
+    hazeRegions: hazeRegionsOf(model),
   };
 }
 
@@ -196,22 +196,4 @@ const LIT_SHARE = 1e-3;
 
 function cones(model: LightModel, share: number): (LitCone | null)[] {
   return model.lamps.map(({ frame, face, distribution }) => litCone(frame, face, distribution, share));
-}
-
-function aroundEverything(model: LightModel): HazeRegion {
-  const low = [0, 0, 0];
-  const high = [0, 0, 0];
-  const take = (x: number, axis: number) => {
-    low[axis] = Math.min(low[axis]!, x - HAZE_MARGIN_m);
-    high[axis] = Math.max(high[axis]!, x + HAZE_MARGIN_m);
-  };
-  for (const lamp of model.lamps) for (let axis = 0; axis < 3; axis++) take(lamp.frame.origin_m[axis]!, axis);
-  const { bounds } = model.geometry;
-  for (let i = 0; i < bounds.length; i++) take(bounds[i]!, i % 3);
-  const middle = (axis: number) => (low[axis]! + high[axis]!) / 2;
-  const half = (axis: number) => (high[axis]! - low[axis]!) / 2;
-  return {
-    placement: { ...WORLD, origin_m: [middle(0), middle(1), middle(2)] },
-    halfSize_m: [half(0), half(1), half(2)],
-  };
 }

@@ -5,6 +5,7 @@ import type { Mix } from '../../../src/preview/renderer/light-keeping.ts';
 import type { PreviewScene } from '../../../src/preview/renderer/preview-scene.ts';
 import { createRenderer, type Renderer, type Stage } from '../../../src/preview/renderer/renderer.ts';
 import type { Showing } from '../../../src/preview/renderer/showing.ts';
+import type { PicturePart } from '../../../src/preview/renderer/view.ts';
 import type { Features } from '../../../src/preview/shaders/features.ts';
 import { textFromWords, wordsFromText, wordsOf } from './words.ts';
 
@@ -17,7 +18,12 @@ export interface FrameJob {
   readonly features: Features;
   readonly gains: Mix;
   readonly view:
-    | { readonly lens: ThinLens; readonly width: number; readonly height: number }
+    | {
+        readonly lens: ThinLens;
+        readonly width: number;
+        readonly height: number;
+        readonly part?: PicturePart;
+      }
     | { readonly meters: readonly { readonly point: MeterPoint; readonly receptor: Receptor }[] };
   readonly samples: number;
   /** How long a tile may take. */
@@ -133,7 +139,7 @@ window.keyfallLife = async (job, showing) => {
 export function setUp(renderer: Renderer, job: FrameJob): void {
   renderer.setScene(sceneOf(job));
   const { view } = job;
-  if ('lens' in view) renderer.setCamera(view.lens, view.width, view.height);
+  if ('lens' in view) renderer.setCamera(view.lens, view.width, view.height, view.part);
   else renderer.setMeters(view.meters);
 }
 
