@@ -8,16 +8,25 @@ import { ProblemsPanel } from './panels/problems-panel.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { PlanView } from './plan/plan-view.tsx';
 import { SetupsStrip } from './setups/setups-strip.tsx';
+import { KeySheet } from './shell/key-sheet.tsx';
+import { Later } from './shell/later.tsx';
 import { Panes } from './shell/panes.tsx';
 import { SidePanels } from './shell/side-panels.tsx';
 import { useWide } from './shell/wide.ts';
 import { StopRule } from './stop-rule/stop-rule.tsx';
 import { useEditor } from './store/use-editor.ts';
+import { Tour } from './tour/tour.tsx';
 import { ViewFrame } from './view/view-frame.tsx';
 
 const MORE_VIEWS = [{ id: 'space', name: '3D', view: <ViewFrame /> }];
 
-/** Frame beside plan and panels, over the stop rule; one under another where the page is narrow. */
+/** What the panels at the side take of a page at first: enough for their figures, no more than they can use. */
+const sideAtFirst_px = () => Math.round(Math.min(560, Math.max(330, 0.3 * window.innerWidth)));
+
+/** The stop rule takes what its lanes have use for, and no more than the frame can spare. */
+const ruleAtFirst_px = () => Math.round(Math.min(400, 0.45 * (window.innerHeight - 148)));
+
+/** Frame and plan over the stop rule, the panels beside them; one under another where the page is narrow. */
 export function Page() {
   const title = useEditor((state) => state.scene?.document.title);
   useEffect(() => {
@@ -29,21 +38,34 @@ export function Page() {
   }, [scheme]);
   const wide = useWide();
 
-  const frame = { id: 'frame', share: 40, least_px: 300, content: <FramePanel /> };
-  const plan = { id: 'plan', share: 32, least_px: 280, content: <PlanView more={MORE_VIEWS} /> };
-  const side = { id: 'panels', share: 28, least_px: 300, content: <SidePanels /> };
-  const rule = { id: 'stop rule', share: 39, least_px: 230, content: <StopRule /> };
+  const frame = { id: 'frame', size: '55%', least_px: 300, content: <FramePanel /> };
+  const plan = { id: 'plan', size: '45%', least_px: 280, content: <PlanView more={MORE_VIEWS} /> };
   const above = {
     id: 'frame and plan',
-    share: wide ? 61 : 40,
+    ...(wide ? {} : { size: '35%' }),
     least_px: 220,
+    content: <Panes name="frame beside plan" orientation="horizontal" panes={[frame, plan]} />,
+  };
+  const rule = {
+    id: 'stop rule',
+    size: wide ? `${ruleAtFirst_px()}px` : '33%',
+    least_px: 200,
+    content: <StopRule />,
+  };
+  const side = {
+    id: 'panels',
+    size: '32%',
+    least_px: wide ? 300 : 160,
     content: (
-      <Panes
-        name={wide ? 'columns' : 'two columns'}
-        orientation="horizontal"
-        panes={wide ? [frame, plan, side] : [frame, plan]}
-      />
+      <Later>
+        <SidePanels />
+      </Later>
     ),
+  };
+  const work = {
+    id: 'frame, plan and stop rule',
+    least_px: 600,
+    content: <Panes name="frame over rule" orientation="vertical" panes={[above, rule]} />,
   };
   return (
     <DropTarget>
@@ -51,14 +73,20 @@ export function Page() {
       <TopBar />
       <ProblemsPanel />
       <main className="desk">
-        <Panes
-          name={wide ? 'rows' : 'three rows'}
-          orientation="vertical"
-          panes={wide ? [above, rule] : [above, { ...side, share: 30, least_px: 160 }, rule]}
-        />
+        {wide ? (
+          <Panes
+            name="work beside panels"
+            orientation="horizontal"
+            panes={[work, { ...side, size: `${sideAtFirst_px()}px`, keepsPixels: true }]}
+          />
+        ) : (
+          <Panes name="three rows" orientation="vertical" panes={[above, side, rule]} />
+        )}
         <SetupsStrip />
       </main>
       <Cautions />
+      <KeySheet />
+      <Tour />
     </DropTarget>
   );
 }

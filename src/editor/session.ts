@@ -7,7 +7,7 @@ import { createEditorStore, type EditorStore } from './store/editor-store.ts';
 import { listenForUndoKeys } from './store/keys.ts';
 import { keepPreferences } from './store/preferences.ts';
 import { keepReading } from './worker/keep-reading.ts';
-import { startWorkerDesk } from './worker/worker-desk.ts';
+import { startWorkerDesk, type WorkerDesk, workerDeskWhenAsked } from './worker/worker-desk.ts';
 
 /** One person at one page: the store, the workers that read the meter for it, and the documents. */
 export interface Session {
@@ -17,9 +17,9 @@ export interface Session {
   restartReading(): void;
 }
 
-export function startSession(): Session {
+export function startSession(firstDesk: WorkerDesk): Session {
   const store = createEditorStore();
-  let desks = startDesks(store);
+  let desks = readAt(firstDesk, store);
   const documents = createDocuments({
     store,
     desk: () => desks.quick,
@@ -34,7 +34,7 @@ export function startSession(): Session {
     restartReading() {
       desks.close();
       store.setState({ readingFailure: null });
-      desks = startDesks(store);
+      desks = readAt(startWorkerDesk(), store);
       if (!store.getState().scene) void documents.openDemo();
     },
   };
@@ -66,9 +66,8 @@ async function startDocuments(documents: Documents): Promise<void> {
   if (isSceneLink(location.hash)) forgetLink();
 }
 
-function startDesks(store: EditorStore) {
-  const quick = startWorkerDesk();
-  const thorough = startWorkerDesk();
+function readAt(quick: WorkerDesk, store: EditorStore) {
+  const thorough = workerDeskWhenAsked();
   const stopReading = keepReading(store, quick, thorough);
   return {
     quick,

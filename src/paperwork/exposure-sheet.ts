@@ -1,4 +1,5 @@
 import { thirdsText } from '../core/exposure/thirds.ts';
+import type { CameraExposure } from '../core/exposure/zero.ts';
 import { fcFromLx } from '../core/units/illuminance.ts';
 import type { MarkReport, MeterReport } from '../scene/meter/meter-scene.ts';
 
@@ -86,14 +87,19 @@ export function exposureHeading({
   camera,
   exposure,
 }: Pick<MeterReport, 'setup' | 'camera' | 'exposure'>): string {
+  return [setup === null ? 'Base' : `Setup ${setup}`, `camera ${camera}`, exposureWords(exposure)].join(
+    ' · ',
+  );
+}
+
+/** A camera's own settings: `f/4 · 1/50 s · ISO 800`. */
+export function exposureWords({ fNumber, shutter_s, iso, nd_stops, loss_stops }: CameraExposure): string {
   return [
-    setup === null ? 'Base' : `Setup ${setup}`,
-    `camera ${camera}`,
-    `f/${exposure.fNumber}`,
-    shutterText(exposure.shutter_s),
-    `ISO ${exposure.iso}`,
-    ...(exposure.nd_stops > 0 ? [`ND ${stopsText(exposure.nd_stops)}`] : []),
-    ...(exposure.loss_stops > 0 ? [`lens loss ${stopsText(exposure.loss_stops)}`] : []),
+    `f/${fNumber}`,
+    shutterText(shutter_s),
+    `ISO ${iso}`,
+    ...(nd_stops > 0 ? [`ND ${stopsText(nd_stops)}`] : []),
+    ...(loss_stops > 0 ? [`lens loss ${stopsText(loss_stops)}`] : []),
   ].join(' · ');
 }
 

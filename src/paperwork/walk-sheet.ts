@@ -25,7 +25,11 @@ export interface WalkSheet {
 /** So many lamps have a column of their own; the strongest on the walk come first. */
 const LAMP_COLUMNS = 5;
 
-export function walkSheet(report: WalkReport): WalkSheet {
+/** What a lamp or a mark is called, by its id. */
+type NameOf = (id: string) => string;
+
+/** By ids, or by the names that are given for them. */
+export function walkSheet(report: WalkReport, nameOf: NameOf = (id) => id): WalkSheet {
   const lamps = strongestLamps(report.steps).slice(0, LAMP_COLUMNS);
   return {
     title: report.title,
@@ -36,13 +40,13 @@ export function walkSheet(report: WalkReport): WalkSheet {
       shutterText(report.shutter_s),
     ].join(' · '),
     strip: [
-      ['Time', 'x', 'z', 'Stops', SCALE, ...lamps, 'Shades', 'Blur', 'Frame'],
-      ...report.steps.map((step) => stripRow(step, lamps)),
+      ['Time', 'x', 'z', 'Stops', SCALE, ...lamps.map(nameOf), 'Shades', 'Blur', 'Frame'],
+      ...report.steps.map((step) => stripRow(step, lamps, nameOf)),
     ],
     findings: [
-      extremeText('Brightest', report.brightest),
-      extremeText('Darkest', report.darkest),
-      ...shadowTexts(report),
+      extremeText('Brightest', report.brightest, nameOf),
+      extremeText('Darkest', report.darkest, nameOf),
+      ...shadowTexts(report, nameOf),
       ...frameTexts(report),
     ],
     footer: [
@@ -69,7 +73,7 @@ function stripText(stops: number): string {
   return track.join('');
 }
 
-function stripRow(step: WalkStep, lamps: readonly string[]): string[] {
+function stripRow(step: WalkStep, lamps: readonly string[], nameOf: NameOf): string[] {
   const [x, , z] = step.position_m;
   const alone = new Map(step.lamps.map(({ id, stops }) => [id, stops]));
   return [
@@ -79,7 +83,8 @@ function stripRow(step: WalkStep, lamps: readonly string[]): string[] {
     decimalStops(step.stops),
     stripText(step.stops),
     ...lamps.map((id) => lampText(alone.get(id)!)),
-    step.shadows.map(({ mark, loss_stops }) => `${mark} ${decimalStops(loss_stops)}`).join(', ') || '–',
+    step.shadows.map(({ mark, loss_stops }) => `${nameOf(mark)} ${decimalStops(loss_stops)}`).join(', ') ||
+      '–',
     step.framing === 'out' ? '–' : step.blur_px === null ? 'at the lens' : significant(step.blur_px),
     FRAMING_WORDS[step.framing],
   ];
@@ -109,20 +114,24 @@ function strongestLamps(steps: readonly WalkStep[]): string[] {
     .map(([id]) => id);
 }
 
-function extremeText(word: string, { t_s, position_m: [x, , z], stops, lamp }: WalkExtreme): string {
+function extremeText(
+  word: string,
+  { t_s, position_m: [x, , z], stops, lamp }: WalkExtreme,
+  nameOf: NameOf,
+): string {
   const place = `at ${t_s.toFixed(1)} s (x ${placeText(x)}, z ${placeText(z)})`;
   const from = lamp
-    ? `, ${Math.round(lamp.share * 100)} % of it from ${lamp.id}, ${metresText(lamp.distance_m)} away`
+    ? `, ${Math.round(lamp.share * 100)} % of it from ${nameOf(lamp.id)}, ${metresText(lamp.distance_m)} away`
     : '';
   return `${word} ${place}: ${decimalStops(stops)} stops${from}.`;
 }
 
-function shadowTexts({ shadows, rate_fps }: WalkReport): string[] {
+function shadowTexts({ shadows, rate_fps }: WalkReport, nameOf: NameOf): string[] {
   if (shadows.length === 0) return ['The walker shades no mark.'];
-  return shadows.map((shadow) => shadowText(shadow, rate_fps));
+  return shadows.map((shadow) => shadowText(shadow, rate_fps, nameOf));
 }
 
-function shadowText(shadow: ShadowSpan, rate_fps: number): string {
+function shadowText(shadow: ShadowSpan, rate_fps: number, nameOf: NameOf): string {
   const { name, from_s, to_s, duration_s, frames, deepest_stops, lamp, shadow: thrown } = shadow;
   const when = `${from_s.toFixed(1)} to ${to_s.toFixed(1)} s (${duration_s.toFixed(2)} s, ${frames} frames at ${significant(rate_fps)} fps)`;
   const loss =
@@ -131,7 +140,7 @@ function shadowText(shadow: ShadowSpan, rate_fps: number): string {
       : deepest_stops < 0
         ? `down to ${decimalStops(deepest_stops)} stops`
         : 'only the edge of the face';
-  const of = lamp ? `, mostly of ${lamp}` : '';
+  const of = lamp ? `, mostly of ${nameOf(lamp)}` : '';
   const runs = thrown
     ? ` (a shadow some ${thrown.width_m.toFixed(1)} m wide, at up to ${thrown.speed_m_per_s.toFixed(1)} m/s)`
     : '';

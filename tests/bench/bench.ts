@@ -8,6 +8,7 @@ import { benchAnswers } from './answers.ts';
 import { benchBounces } from './bounces.ts';
 import { benchDirect } from './direct.ts';
 import { benchFiles } from './files.ts';
+import { benchPage } from './page.ts';
 import { benchAgainstPathTracer, benchPreview } from './preview.ts';
 import { benchRays } from './rays.ts';
 import { printTable } from './report.ts';
@@ -19,6 +20,8 @@ printTable('Bounces: a closed room, by what its walls reflect', benchBounces());
 printTable('Other answers for the demo', benchAnswers());
 printTable('Rays, one thread: any-hit through mixed shapes', benchRays());
 printTable('Files', benchFiles());
+
+await benchPage(printTable);
 
 // Last, for it takes minutes where the browser has no graphics card.
 printTable('The frame in a browser, on the graphics that it has', await benchPreview());

@@ -2,7 +2,14 @@ import { readFileSync } from 'node:fs';
 import axe from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { chooseInMenu, dropFiles, launchBrowser, saveAsDownload, savedFile } from './support/open-page.ts';
+import {
+  chooseInMenu,
+  dropFiles,
+  launchBrowser,
+  leaveTourOut,
+  saveAsDownload,
+  savedFile,
+} from './support/open-page.ts';
 import { tetrahedronGlb } from './support/tetrahedron-glb.ts';
 
 const SMALL = readFileSync('scenes/lamp-and-card.json', 'utf8');
@@ -28,6 +35,7 @@ async function newTab(context: BrowserContext, fragment = ''): Promise<Page> {
   page.setDefaultTimeout(PATIENCE_ms);
   await page.addInitScript(saveAsDownload);
   await page.addInitScript(drawNothing);
+  await page.addInitScript(leaveTourOut);
   await page.goto(`${inject('pageUrl')}${fragment}`);
   await page.locator('.document-status').waitFor();
   return page;

@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, openPage, settled } from './support/open-page.ts';
+import { launchBrowser, openPage, openPanel, settled } from './support/open-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -57,6 +57,41 @@ describe('the plan', () => {
     await page.getByRole('switch', { name: /^Marks .* drawn$/ }).click();
     await page.keyboard.press('Escape');
     expect(await thing(page, 'Ada, face, mark').count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it('hints at what is in hand, measures from a place that is typed, and finds the page as it was left', async () => {
+    const { page, context, complaints } = await openPage(browser);
+    await openPanel(page, 'Build');
+    await page.getByText('Where I press').click();
+    await page.getByPlaceholder(/^Search/).fill('bus');
+    await page.getByRole('option', { name: /^Bus/ }).click();
+    const sheet = (await page.locator('.plan-svg').boundingBox())!;
+    const ghost = page.locator('.plan-ghost-body');
+    expect(await ghost.count()).toBe(0);
+    await page.mouse.move(sheet.x + 0.6 * sheet.width, sheet.y + 0.7 * sheet.height);
+    await ghost.waitFor();
+    const near = await ghost.getAttribute('d');
+    await page.mouse.move(sheet.x + 0.4 * sheet.width, sheet.y + 0.5 * sheet.height);
+    await settled(page);
+    expect(await ghost.getAttribute('d')).not.toBe(near);
+    await page.keyboard.press('Escape');
+    await ghost.waitFor({ state: 'detached' });
+
+    await thing(page, 'Small rim, lamp').press('m');
+    await page.getByLabel('Measured from x').fill('2m');
+    await page.getByLabel('Measured from x').press('Enter');
+    await page.getByLabel('Measured from z').fill('1.8');
+    await page.getByLabel('Measured from z').press('Enter');
+    await thing(page, 'Small rim, lamp').press(' ');
+    // Derived: the rim stands at x 5.5 m, 2.6 m up, z 1.8 m.
+    await page.getByText('Δx +3.5 m, Δz 0 m, height +2.6 m').waitFor();
+    await page.getByRole('button', { name: 'Done' }).click();
+    expect(await page.locator('.plan-measure').count()).toBe(0);
+
+    await page.reload();
+    await page.getByText('Where I press').waitFor();
     expect(complaints).toEqual([]);
     await context.close();
   });

@@ -66,7 +66,7 @@ describe('the strip of setups', () => {
     await strip()
       .getByRole('radio', { name: /Fog bank/, checked: true })
       .waitFor();
-    await strip().getByRole('button', { name: 'Edit' }).click();
+    await strip().getByRole('button', { name: 'More' }).click();
     await page.getByRole('menuitem', { name: 'Remove' }).click();
     await strip()
       .getByRole('radio', { name: /Thick haze/, checked: true })
@@ -79,7 +79,8 @@ describe('the strip of setups', () => {
   }, async () => {
     await strip().getByRole('radio', { name: 'Base' }).click();
     await page.locator('.stop-rule[aria-busy=false]').waitFor({ timeout: 60_000 });
-    await strip().getByRole('button', { name: 'One lamp at a time' }).click();
+    await strip().getByRole('button', { name: 'More' }).click();
+    await page.getByRole('menuitem', { name: 'One lamp at a time' }).click();
     const dialog = page.getByRole('dialog');
     await dialog.getByText('Brightest at Ada, face first').waitFor();
     const steps = await dialog.getByRole('listitem').allTextContents();
@@ -88,6 +89,18 @@ describe('the strip of setups', () => {
     expect(steps[1]).toContain('Key, second boat');
     expect(steps.at(-1)).toMatch(/so far \+0⅓ stop ±0\.5, 209 lx$/);
     await dialog.getByText('1 of 6 frames').waitFor({ timeout: 60_000 });
+    await dialog.getByRole('button', { name: 'Close' }).click();
+  });
+
+  it('has all setups side by side for a contact sheet, each with what it changes', async () => {
+    await strip().getByRole('button', { name: 'More' }).click();
+    await page.getByRole('menuitem', { name: 'Contact sheet of all setups' }).click();
+    const dialog = page.getByRole('dialog', { name: 'All setups' });
+    const setups = await dialog.getByRole('listitem').allTextContents();
+    expect(setups).toHaveLength(7);
+    expect(setups[0]).toContain('As the scene stands without a setup.');
+    expect(setups[2]).toMatch(/^1b · Thick haze.*Haze: Visibility 300 m, in the base 1200 m$/);
+    expect(await dialog.getByRole('button', { name: 'Save contact sheet' }).isDisabled()).toBe(true);
     await dialog.getByRole('button', { name: 'Close' }).click();
   });
 

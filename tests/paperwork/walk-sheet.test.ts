@@ -5,7 +5,11 @@ import { type WalkRequest, walkReport } from '../../src/scene/walk/walk-report.t
 import { chosenWalker } from '../../src/scene/walk/walker.ts';
 import { edited, opened, smallScene } from '../support/scenes.ts';
 
-function sheet(changes: Record<string, unknown> = {}, request: WalkRequest = {}) {
+function sheet(
+  changes: Record<string, unknown> = {},
+  request: WalkRequest = {},
+  nameOf?: (id: string) => string,
+) {
   const path = {
     id: 'cross',
     name: 'Crossing',
@@ -17,7 +21,7 @@ function sheet(changes: Record<string, unknown> = {}, request: WalkRequest = {})
   };
   const document = opened(edited(smallScene(), { paths: [path], ...changes }));
   const model = compileScene(document, { photometry: new Map(), meshes: new Map() });
-  return walkSheet(walkReport(document, model, chosenWalker(document), { step_s: 1, ...request }));
+  return walkSheet(walkReport(document, model, chosenWalker(document), { step_s: 1, ...request }), nameOf);
 }
 
 describe('the strip chart', () => {
@@ -32,6 +36,14 @@ describe('the strip chart', () => {
       expect(row[4]).toHaveLength(25);
       expect(row[4]!.match(/#/g)).toHaveLength(1);
     }
+  });
+
+  it('goes by names where they are given', () => {
+    const document = opened(smallScene());
+    const named = sheet({}, {}, (id) => `the ${id}`);
+    expect(document.lamps!.map(({ id }) => id)).toEqual(['key']);
+    expect(named.strip[0]![5]).toBe('the key');
+    expect(named.findings[0]).toContain('from the key,');
   });
 
   it('puts the mark where the stops are, half a stop a character, and arrows beyond', () => {

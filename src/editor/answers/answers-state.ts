@@ -1,11 +1,12 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { SharpRegion } from '../../scene/framing/sharp-region.ts';
 import type { Problem } from '../../scene/problems/problem.ts';
 import type { Scene } from '../store/editor-state.ts';
 import type { AnswerKind, AnswerOf, AskedOf } from '../worker/answer-kinds.ts';
 import type { FigureOutline } from '../worker/answer-outlines.ts';
 
 /** What may lie over the frame. */
-export type Overlay = 'glints' | 'outlines' | 'inShot';
+export type Overlay = 'glints' | 'outlines' | 'inShot' | 'focus';
 
 /** A question as it was asked. */
 export interface Asking<K extends AnswerKind = AnswerKind> {
@@ -65,6 +66,7 @@ export interface AnswersState {
   readonly glints: OverFrame<GlintOverFrame> | null;
   readonly outlines: OverFrame<FigureOutline> | null;
   readonly inShot: OverFrame<InShotOverFrame> | null;
+  readonly focus: OverFrame<SharpRegion> | null;
 
   /** How many panels are open that show an answer of this kind. */
   readonly open: ReadonlyMap<AnswerKind, number>;
@@ -86,12 +88,14 @@ export function createAnswersStore(): AnswersStore {
     glints: null,
     outlines: null,
     inShot: null,
+    focus: null,
     open: new Map(),
     asked: {
       separation: {},
       wardrobe: { figure: null },
       power: {},
       lens: {},
+      focus: {},
       night: {},
       walk: {},
       stands: {},

@@ -8,6 +8,7 @@ const IN_ORDER: readonly AnswerKind[] = [
   'power',
   'stands',
   'lens',
+  'focus',
   'night',
   'walk',
   'glints',
@@ -23,7 +24,13 @@ const OVERLAY_KINDS: { readonly [O in Overlay]: AnswerKind } = {
   glints: 'glints',
   outlines: 'separation',
   inShot: 'lens',
+  focus: 'focus',
 };
+
+/** Whether an overlay is to be seen: its switch is on, or a panel that shows the same answer is open. */
+export function isOverlayShown(overlay: Overlay, { wanted, open }: AnswersState): boolean {
+  return wanted.has(overlay) || open.has(OVERLAY_KINDS[overlay]);
+}
 
 /** The question as it stands now; null without a scene. */
 export function askingNow<K extends AnswerKind>(

@@ -17,11 +17,11 @@ export interface FocusStrip {
 }
 
 const ROUND_m = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
-/** Labels nearer to each other than this would run together. */
-const LEAST_GAP = 0.09;
-
-/** By the logarithm of the distance, from half the nearest thing of interest to twice the farthest. */
-export function focusStrip({ lens, marks }: LensReport): FocusStrip {
+/**
+ * By the logarithm of the distance, from half the nearest thing of interest to twice the farthest. Words nearer to each other
+ * than `leastGap` would run together.
+ */
+export function focusStrip({ lens, marks }: LensReport, leastGap: number): FocusStrip {
   const { near_m, far_m, focus_m } = lens;
   const inFront = marks.filter(({ distance_m }) => distance_m > lens.focal_mm / 1000);
   const interest = [near_m, focus_m, ...(far_m === null ? [] : [far_m]), ...inFront.map((m) => m.distance_m)];
@@ -32,7 +32,8 @@ export function focusStrip({ lens, marks }: LensReport): FocusStrip {
   for (const distance_m of ROUND_m) {
     const place = at(distance_m);
     const gap = place - (ticks.at(-1)?.at ?? Number.NEGATIVE_INFINITY);
-    if (place > 0.04 && place < 0.96 && gap > LEAST_GAP) ticks.push({ distance_m, at: place });
+    if (place > leastGap / 2 && place < 1 - leastGap / 2 && gap > leastGap)
+      ticks.push({ distance_m, at: place });
   }
   return {
     near: at(near_m),

@@ -28,6 +28,7 @@ export function lackingFor(kind: AnswerKind, document: SceneDocument | undefined
     case 'stands':
       return lamps.length > 0 ? null : 'No lamps: nothing stands on a stand yet.';
     case 'lens':
+    case 'focus':
       return camera ? null : 'No camera: place one, and see what its lens takes in.';
     case 'night':
       return document.site?.place

@@ -24,6 +24,10 @@ export function overFrame(shown: ShownAnswer): Partial<AnswersState> {
       ]);
       return { inShot: ofScene(shown, items) };
     }
+    case 'focus': {
+      const found = (shown as ShownAnswer<'focus'>).answer;
+      return { focus: ofScene(shown, found && [found]) };
+    }
     default:
       return {};
   }

@@ -6,11 +6,8 @@ export interface AnswerPanelEntry {
   readonly Component: ComponentType;
 }
 
-/** The sheets' words are loaded when first needed; fetched ahead, they are there when the network no longer is. */
+/** The sheets' words are loaded when first needed. */
 const components = () => import('./panel-components.ts');
-const AFTER_FIRST_NUMBERS_ms = 5000;
-if (typeof window !== 'undefined')
-  setTimeout(() => void components().catch(() => {}), AFTER_FIRST_NUMBERS_ms);
 
 type PanelName = keyof Awaited<ReturnType<typeof components>>;
 

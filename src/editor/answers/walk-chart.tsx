@@ -1,10 +1,10 @@
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import type { WalkReport } from '../../scene/walk/walk-report.ts';
 import { lampSign } from '../figures/lamp-colour.ts';
 import { useEditor } from '../store/use-editor.ts';
+import { useChartWidth } from './use-chart-width.ts';
 import { walkStrip } from './walk-strip.ts';
 
-const WIDTH = 720;
 const LEFT = 44;
 const RIGHT = 12;
 const TOP = 10;
@@ -19,26 +19,29 @@ interface WalkChartProps {
 
 /** Stops along the walk, all light and the strongest lamps alone; under them when the walker is in frame and what it shades. */
 export function WalkChart({ report, step, onStep }: WalkChartProps) {
+  const figure = useRef<HTMLElement>(null);
+  const width = useChartWidth(figure);
   const lamps = useEditor((state) => state.scene?.document.lamps);
   const strip = useMemo(() => walkStrip(report), [report]);
   const { low, high, from_s, to_s } = strip;
-  const x = (t_s: number) => LEFT + ((WIDTH - LEFT - RIGHT) * (t_s - from_s)) / Math.max(to_s - from_s, 1e-9);
+  const x = (t_s: number) => LEFT + ((width - LEFT - RIGHT) * (t_s - from_s)) / Math.max(to_s - from_s, 1e-9);
   const y = (stops: number) => TOP + (CHART * (high - stops)) / (high - low);
   const height = TOP + CHART + 26 + LANE * strip.lanes.length + 6;
   const path = (line: readonly (readonly [number, number])[]) =>
     line.map(([t, stops], i) => `${i === 0 ? 'M' : 'L'}${x(t).toFixed(1)} ${y(stops).toFixed(1)}`).join('');
   const chosen = report.steps[step]!;
   const moveTo = (clientX: number, box: DOMRect) => {
-    const share = ((clientX - box.left) / box.width) * WIDTH;
-    const t_s = from_s + ((to_s - from_s) * (share - LEFT)) / (WIDTH - LEFT - RIGHT);
+    const share = ((clientX - box.left) / box.width) * width;
+    const t_s = from_s + ((to_s - from_s) * (share - LEFT)) / (width - LEFT - RIGHT);
     const nearest = report.steps.findIndex((one) => one.t_s >= t_s - strip.step_s / 2);
     onStep(nearest < 0 ? report.steps.length - 1 : nearest);
   };
   return (
-    <figure>
+    <figure ref={figure}>
       <svg
         className="walk-chart"
-        viewBox={`0 0 ${WIDTH} ${height}`}
+        style={{ maxWidth: width }}
+        viewBox={`0 0 ${width} ${height}`}
         role="img"
         aria-label={`Stops along ${report.name}, from ${low} to ${high}`}
         onPointerMove={(event) => {
@@ -52,7 +55,7 @@ export function WalkChart({ report, step, onStep }: WalkChartProps) {
             <line
               className={stops === 0 ? 'walk-zero' : 'walk-grid'}
               x1={LEFT}
-              x2={WIDTH - RIGHT}
+              x2={width - RIGHT}
               y1={y(stops)}
               y2={y(stops)}
             />
@@ -69,7 +72,7 @@ export function WalkChart({ report, step, onStep }: WalkChartProps) {
               <path className="walk-lamp" d={stretches.map(path).join('')} style={{ stroke: sign.colour }} />
               <text
                 className="walk-word"
-                x={Math.min(x(t_s), WIDTH - RIGHT - 8)}
+                x={Math.min(x(t_s), width - RIGHT - 8)}
                 y={y(stops) - 5}
                 textAnchor="middle"
               >

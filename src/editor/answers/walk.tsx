@@ -2,6 +2,7 @@ import { useId, useMemo, useState } from 'react';
 import { walkSheet } from '../../paperwork/walk-sheet.ts';
 import { WALKER } from '../../scene/schema/path.ts';
 import type { WalkReport } from '../../scene/walk/walk-report.ts';
+import { nameOfThing } from '../store/name-of-step.ts';
 import { documentShown } from '../store/shown-scene.ts';
 import { useEditor } from '../store/use-editor.ts';
 import { AnswerPanel } from './answer-panel.tsx';
@@ -17,7 +18,11 @@ export function Walk() {
   const inUse = useAnswer('walk');
   const [asked, ask] = useAsked('walk');
   const report = inUse.shown?.answer;
-  const sheet = useMemo(() => report && walkSheet(report), [report]);
+  const document = useEditor(documentShown);
+  const sheet = useMemo(
+    () => report && walkSheet(report, (id) => (document ? nameOfThing(document, id) : id)),
+    [report, document],
+  );
   return (
     <AnswerPanel
       name="Walk"

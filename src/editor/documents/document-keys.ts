@@ -31,7 +31,7 @@ export function matches(keys: ActionKeys, event: Pressed, mac = isMac()): boolea
   );
 }
 
-function isMac(): boolean {
+export function isMac(): boolean {
   return typeof navigator !== 'undefined' && /Mac|iPhone|iPad/.test(navigator.userAgent);
 }
 

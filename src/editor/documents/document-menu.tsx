@@ -1,5 +1,7 @@
 import { DropdownMenu } from 'radix-ui';
+import { shellStore } from '../shell/shell-state.ts';
 import { useSession } from '../store/use-editor.ts';
+import { startTour } from '../tour/tour-state.ts';
 import { documentActions } from './document-actions.ts';
 import { whenChanged } from './kept-words.ts';
 import { useDocuments } from './use-documents.ts';
@@ -40,6 +42,16 @@ export function DocumentMenu() {
               })}
             </DropdownMenu.Group>
           ))}
+          <DropdownMenu.Group>
+            <DropdownMenu.Separator className="menu-line" />
+            <DropdownMenu.Item className="menu-item" onSelect={() => shellStore.setState({ keySheet: true })}>
+              Keys
+              <kbd>?</kbd>
+            </DropdownMenu.Item>
+            <DropdownMenu.Item className="menu-item" onSelect={startTour}>
+              Show me round
+            </DropdownMenu.Item>
+          </DropdownMenu.Group>
           {recent.length > 0 && (
             <DropdownMenu.Group>
               <DropdownMenu.Separator className="menu-line" />

@@ -7,15 +7,20 @@ export function DocumentStatus() {
   const shown = useDocuments((state) => state.shown);
   const trouble = useEditor((state) => state.storageNotice !== null);
   if (!shown) return null;
+  const safe = safety(shown, trouble);
   return (
-    <p className="document-status quiet" data-kept={shown.kept}>
+    <p
+      className="document-status quiet"
+      data-kept={shown.kept}
+      title={[shown.fileName, safe].filter(Boolean).join(' · ')}
+    >
       {shown.copy && 'Copy · '}
       {shown.fileName && (
         <>
           <bdi>{shown.fileName}</bdi> ·{' '}
         </>
       )}
-      {safety(shown, trouble)}
+      {safe}
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import demoText from '../../../scenes/night-quay.json?raw';
+import type { SceneDocument } from '../../scene/schema/document.ts';
 import { earlierKeptScene, forgetEarlierKeptScene } from '../files/earlier-kept-scene.ts';
 import { problem } from '../files/take-files.ts';
 import type { Scene } from '../store/editor-state.ts';
@@ -71,9 +72,7 @@ export function createDocuments({ store, desk, shelf, holds, copyText }: Documen
   const state = createStore<DocumentsState>()(() => NO_DOCUMENTS);
   const owners = new SceneOwners();
   // What is on the page is kept before something else takes its place.
-  const { open, show, refuse, bring, asideFromWaiting } = openScenes(store, owners, desk, () =>
-    keeping.flush(),
-  );
+  const { open, show, refuse, bring } = openScenes(store, owners, desk, () => keeping.flush());
   let demo: Scene | null = null;
 
   const say = (notice: string | null) => state.setState({ notice });
@@ -168,13 +167,9 @@ export function createDocuments({ store, desk, shelf, holds, copyText }: Documen
   };
 
   const openDemo = async () => {
-    if (demo) return await show(demo, newDocument({ id: null, delivered: demo }));
-    demo = await open({
-      name: 'The demo',
-      text: demoText,
-      beside: new Map(),
-      document: (scene) => newDocument({ id: null, delivered: scene }),
-    });
+    // Checked by a test, not by every visitor: it stands here before the worker has even been read.
+    demo ??= { document: JSON.parse(demoText) as SceneDocument, beside: new Map() };
+    await show(demo, newDocument({ id: null, delivered: demo }));
   };
 
   const openLink = async (fragment: string): Promise<boolean> => {
@@ -260,7 +255,7 @@ export function createDocuments({ store, desk, shelf, holds, copyText }: Documen
         return;
       }
       const { refusedFile } = store.getState();
-      await asideFromWaiting(openDemo);
+      await openDemo();
       if (refusedFile) store.setState({ refusedFile });
     },
 

@@ -23,8 +23,6 @@ export interface Opening {
   refuse(title: string, problems: readonly Problem[]): void;
   /** Opens the scene that lacked files, if some of these are among them. */
   bring(files: BesideFiles): Promise<boolean>;
-  /** Runs work that may open something, and then waits again for what was waited for before. */
-  asideFromWaiting(work: () => Promise<void>): Promise<void>;
 }
 
 export function openScenes(
@@ -44,6 +42,7 @@ export function openScenes(
       scene,
       openings: store.getState().openings + 1,
       warnings,
+      heard: null,
       camera: undefined,
       setup: undefined,
       step: '',
@@ -88,11 +87,6 @@ export function openScenes(
       const { given } = waiting;
       await open({ ...given, beside: new Map([...given.beside, ...files]) });
       return true;
-    },
-    async asideFromWaiting(work) {
-      const before = waiting;
-      await work();
-      waiting = before;
     },
   };
 }

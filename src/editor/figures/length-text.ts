@@ -13,6 +13,11 @@ export function lengthText(length_m: number, system: LengthSystem): string {
   return system === 'metric' ? metricText(length_m) : imperialText(length_m);
 }
 
+/** `5.49 m – 9.66 m`; null is infinity. */
+export function rangeText(from_m: number, to_m: number | null, system: LengthSystem): string {
+  return `${lengthText(from_m, system)} – ${to_m === null ? '∞' : lengthText(to_m, system)}`;
+}
+
 function metricText(length_m: number): string {
   const size_m = Math.abs(length_m);
   return `${numberText(length_m, size_m < 1 ? 3 : size_m < 100 ? 2 : 1)} m`;

@@ -20,6 +20,7 @@ import { compileScene } from '../../scene/compile/compile-scene.ts';
 import { LIBRARY } from '../../scene/library/library.ts';
 import { type Problem, SceneError } from '../../scene/problems/problem.ts';
 import { correctedModel } from '../../scene/readings/corrected-model.ts';
+import type { Corrections } from '../../scene/readings/corrections.ts';
 import type { Monochrome } from '../../scene/schema/camera.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
 import type { DocumentChanges } from '../worker/document-changes.ts';
@@ -32,6 +33,8 @@ export interface FrameQuestion {
   readonly camera: string | undefined;
   /** Whether what the graphics card takes is wanted too. */
   readonly drawn: boolean;
+  /** What the night's readings say; worked out here when left out. */
+  readonly corrections?: Corrections | null | undefined;
 }
 
 /** A camera as its frame is shown. */
@@ -85,7 +88,10 @@ export interface FrameDesk {
   look(question: FrameQuestion): Promise<FrameAnswer | null>;
   /** At a place 0..1 from the left and the top, of the scene that `look` was last asked about. */
   spot(u: number, v: number, error_stops: number): Promise<SpotAnswer | null>;
-  /** The frame without graphics, of the scene that `look` was last asked about; until `stop` or the next `look`. */
+  /**
+   * The frame without graphics, of the scene that `look` was last asked about; until `stop` or the next `look`. Coarse ones come
+   * first, so that there is soon something to look at.
+   */
   draw(
     width_px: number,
     height_px: number,
@@ -108,7 +114,7 @@ export function newFrameDesk(): FrameDesk {
   };
 
   return {
-    async look({ changes, beside, setup, camera: id, drawn }) {
+    async look({ changes, beside, setup, camera: id, drawn, corrections: given }) {
       const mine = ++turn;
       drawing++;
       const document = kept.take(changes, beside);
@@ -118,7 +124,7 @@ export function newFrameDesk(): FrameDesk {
         if (problems.some(({ severity }) => severity === 'error')) return unseen(problems);
         const camera = frameCamera(shown, id);
         const model = compileScene(shown, files, LIBRARY, kept.memo);
-        const corrections = await kept.correctionsOf(document);
+        const corrections = given === undefined ? await kept.correctionsOf(document) : given;
         // A newer question may have come in while files were read.
         if (mine !== turn) return null;
         const lit = correctedModel(model, shown, corrections);
@@ -158,13 +164,18 @@ export function newFrameDesk(): FrameDesk {
       const mine = ++drawing;
       const tracer = tracerOf(seen);
       const { lens } = seen.camera;
-      const part = newFramePart(width_px, height_px, 0, height_px, 1);
-      while (samplesOf(part) < samples && mine === drawing) {
-        addSamples(tracer, lens, part, 1);
-        const rgb = Float32Array.from(meanRgb(part));
-        onStep({ width_px, height_px, rgb, samples: samplesOf(part), noise: noiseOf(rgb, variances(part)) });
-        // A word from outside is heard only between samples.
-        await new Promise((next) => setTimeout(next));
+      for (const coarser of [...COARSER, 1]) {
+        const [width, height] = [Math.ceil(width_px / coarser), Math.ceil(height_px / coarser)];
+        const part = newFramePart(width, height, 0, height, 1);
+        const enough = coarser === 1 ? samples : 1;
+        while (samplesOf(part) < enough && mine === drawing) {
+          addSamples(tracer, lens, part, 1);
+          const rgb = Float32Array.from(meanRgb(part));
+          const noise = noiseOf(rgb, variances(part));
+          onStep({ width_px: width, height_px: height, rgb, samples: samplesOf(part), noise });
+          // A word from outside is heard only between samples.
+          await new Promise((next) => setTimeout(next));
+        }
       }
     },
 
@@ -173,6 +184,9 @@ export function newFrameDesk(): FrameDesk {
     },
   };
 }
+
+/** The first pictures have so much wider pixels. */
+const COARSER = [8, 4, 2];
 
 function unseen(problems: readonly Problem[]): FrameAnswer {
   return { camera: null, scene: null, lamps: [], things: [], limits: [], problems };

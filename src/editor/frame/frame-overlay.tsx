@@ -1,6 +1,10 @@
 import { useEffect } from 'react';
 import { thirdsText } from '../../core/exposure/thirds.ts';
+import type { AnswersState, Overlay } from '../answers/answers-state.ts';
+import { isOverlayShown } from '../answers/asking.ts';
 import { answersOf, useAnswers } from '../answers/use-answers.ts';
+import { rangeText } from '../figures/length-text.ts';
+import { cameraShown, setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { useFrame } from './use-frame.ts';
 
@@ -13,7 +17,7 @@ const SAFE = [
 /** An edge under a stop from what is behind it is as good as lost. */
 const MERGES_stops = 1;
 
-/** What lies over the frame: lines, the spot, glints, outlines, lamps in shot. Places are in per cent of the picture. */
+/** What lies over the frame: lines, the spot, glints, outlines, lamps in shot, what is in focus. Places are in per cent of the picture. */
 export function FrameOverlay() {
   const lines = useFrame((state) => state.lines);
   return (
@@ -37,6 +41,7 @@ export function FrameOverlay() {
             height={100 - 200 * edge}
           />
         ))}
+      <FocusRange />
       <Outlines />
       <Glints />
       <InShot />
@@ -45,14 +50,49 @@ export function FrameOverlay() {
   );
 }
 
-/** Only what was computed of the very scene that is shown. */
-function useOverFrame<T>(of: { readonly scene: unknown; readonly items: readonly T[] } | null): readonly T[] {
+/** Only what is asked for, computed of the very scene that is shown, as it is shown. */
+function useOverFrame<O extends Overlay>(overlay: O) {
+  const of = useAnswers((state) => (isOverlayShown(overlay, state) ? state[overlay] : null));
   const scene = useEditor((state) => state.scene);
-  return of && of.scene === scene ? of.items : [];
+  const setup = useEditor(setupShown);
+  const camera = useEditor((state) => cameraShown(state)?.id);
+  const isOfShown = of && of.scene === scene && of.setup === setup && of.camera === camera;
+  return (isOfShown ? of.items : []) as NonNullable<AnswersState[O]>['items'];
+}
+
+/** What lies within the depth of field, hatched, and from where to where that is. */
+function FocusRange() {
+  const [region] = useOverFrame('focus');
+  const lengths = useEditor((state) => state.lengths);
+  const { width, height } = useFrameOnScreen();
+  if (!region) return null;
+  const d = region.rings
+    .map((ring) => `M${ring.map(([u, v]) => `${(100 * u).toFixed(2)} ${(100 * v).toFixed(2)}`).join('L')}Z`)
+    .join('');
+  return (
+    <g className="frame-focus">
+      <pattern
+        id="frame-focus-hatch"
+        width={9}
+        height={9}
+        patternUnits="userSpaceOnUse"
+        patternTransform={`scale(${100 / width} ${100 / height}) rotate(45)`}
+      >
+        <path className="frame-focus-hatch" d="M0 0V9" />
+      </pattern>
+      <path className="frame-focus-edge under" d={d} />
+      <path className="frame-focus-edge" d={d} fill="url(#frame-focus-hatch)" fillRule="evenodd" />
+      <Sign u={0} v={0} className="frame-focus-words">
+        <text x={8} y={19}>
+          Sharp {rangeText(region.near_m, region.far_m, lengths)}
+        </text>
+      </Sign>
+    </g>
+  );
 }
 
 function Glints() {
-  const items = useOverFrame(useAnswers((state) => state.glints));
+  const items = useOverFrame('glints');
   return items
     .filter(({ inFrame }) => inFrame)
     .map(({ pixel: [u, v], stops, lamp, solid, burns }) => (
@@ -68,7 +108,7 @@ function Glints() {
 }
 
 function InShot() {
-  const items = useOverFrame(useAnswers((state) => state.inShot));
+  const items = useOverFrame('inShot');
   return items.map(({ lamp, name, what, at: { u, v }, practical }) => (
     <Sign key={`${lamp} ${what}`} u={u} v={v} className={practical ? 'frame-flag' : 'frame-flag fault'}>
       <path d="M 0 0 l -7 -14 h 14 z" />
@@ -81,7 +121,7 @@ function InShot() {
 }
 
 function Outlines() {
-  const items = useOverFrame(useAnswers((state) => state.outlines));
+  const items = useOverFrame('outlines');
   return items.flatMap(({ figure, pieces }) =>
     pieces.map(({ line, stops }, i) => (
       <polyline
@@ -136,7 +176,7 @@ function useFrameOnScreen() {
 }
 
 /** Asks for what is to lie over the frame, for as long as it is shown. */
-export function useOverlayWanted(overlay: 'glints' | 'outlines' | 'inShot', wanted: boolean): void {
+export function useOverlayWanted(overlay: Overlay, wanted: boolean): void {
   const { store } = answersOf(useEditorStore());
   useEffect(() => {
     store.setState((state) => {

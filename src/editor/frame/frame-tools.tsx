@@ -37,9 +37,11 @@ export function FrameTools() {
   const [glints, setGlints] = useState(false);
   const [outlines, setOutlines] = useState(false);
   const [inShot, setInShot] = useState(false);
+  const [focus, setFocus] = useState(false);
   useOverlayWanted('glints', glints);
   useOverlayWanted('outlines', outlines);
   useOverlayWanted('inShot', inShot);
+  useOverlayWanted('focus', focus);
 
   const keep = () => {
     const url = frame.getState().grab?.();
@@ -74,6 +76,9 @@ export function FrameTools() {
             </Tick>
             <Tick checked={inShot} onChange={setInShot}>
               Lamps in shot
+            </Tick>
+            <Tick checked={focus} onChange={setFocus}>
+              Focus range: what is sharp
             </Tick>
             <Tick checked={marksEnds} onChange={(on) => frame.setState({ marksEnds: on })}>
               Clipped and lost in noise

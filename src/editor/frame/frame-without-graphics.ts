@@ -56,9 +56,8 @@ export function startFrameWithoutGraphics(
         .draw(WIDTH_px, height_px, SAMPLES, (drawn) => {
           if (mine !== turn) return;
           last = drawn;
-          const { samples, noise, width_px } = drawn;
-          const stage = samples >= SAMPLES ? 'rests' : 'sampling';
-          tell({ samples, noise, width_px, height_px, stage });
+          const { rgb: _, ...size } = drawn;
+          tell({ ...size, stage: drawn.samples >= SAMPLES ? 'rests' : 'sampling' });
           show();
         })
         .catch((error: Error) => {

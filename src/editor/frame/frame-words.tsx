@@ -1,6 +1,7 @@
 import { thirdsText } from '../../core/exposure/thirds.ts';
 import { exposureHeading, significant } from '../../paperwork/exposure-sheet.ts';
-import { lengthText } from '../figures/length-text.ts';
+import { useAnswer, useAnswers } from '../answers/use-answers.ts';
+import { lengthText, rangeText } from '../figures/length-text.ts';
 import { useEditor } from '../store/use-editor.ts';
 import type { FrameProgress, FrameState } from './frame-state.ts';
 import { useFrame } from './use-frame.ts';
@@ -10,6 +11,7 @@ export function FrameWords() {
   return (
     <div className="frame-words">
       <SpotWords />
+      <FocusWords />
       <FrameWorth />
     </div>
   );
@@ -45,6 +47,39 @@ function SpotWords() {
       {answer.parts.haze_cd_m2 > 0 && zero !== undefined && (
         <span className="quiet">, of it haze {significant(answer.parts.haze_cd_m2)}</span>
       )}
+    </p>
+  );
+}
+
+/** What counts as sharp in the focus range over the frame; nothing while it is not wanted. */
+function FocusWords() {
+  const wanted = useAnswers((state) => state.wanted.has('focus'));
+  return wanted ? <FocusRangeWords /> : null;
+}
+
+function FocusRangeWords() {
+  const { shown, freshness } = useAnswer('focus');
+  const lengths = useEditor((state) => state.lengths);
+  if (!shown || freshness !== 'fresh') {
+    return (
+      <p className="quiet" data-testid="focus-range" aria-busy="true">
+        Focus range: working it out…
+      </p>
+    );
+  }
+  const { answer, problems } = shown;
+  if (!answer) {
+    return (
+      <p data-testid="focus-range" role="status">
+        No focus range: <bdi>{problems[0]?.found}</bdi>.
+      </p>
+    );
+  }
+  const { near_m, far_m, circle_mm, rings } = answer;
+  return (
+    <p className="quiet" data-testid="focus-range">
+      Sharp where hatched: {rangeText(near_m, far_m, lengths)} along the axis ±5 %, circle{' '}
+      {circle_mm.toFixed(4)} mm (diagonal/1500).{rings.length === 0 && ' Nothing in frame lies there.'}
     </p>
   );
 }

@@ -2,6 +2,7 @@ import type { Vec3 } from '../../core/math/vec3.ts';
 import type { Texels } from '../../preview/pack/texels.ts';
 import type { PreviewScene } from '../../preview/renderer/preview-scene.ts';
 import type { EditorStore } from '../store/editor-store.ts';
+import { correctionsHeard } from '../worker/heard-readings.ts';
 import { latestWins } from '../worker/latest-wins.ts';
 import type { FrameAnswer, FrameDesk, SentScene } from './frame-desk.ts';
 import type { FrameStore } from './frame-state.ts';
@@ -9,23 +10,37 @@ import { frameTalk } from './frame-talk.ts';
 
 /** What is to be drawn, whole. */
 export interface FrameSubject {
-  /** As the graphics card takes it; null for the processor's own frame. */
+  /** As the graphics card takes it; null where that was not asked for. */
   readonly scene: PreviewScene | null;
   readonly answer: FrameAnswer;
 }
 
+/** Who is drawing. */
+export interface Drawing {
+  /** The graphics card: it wants the scene in its own form, and goes on where it was held. */
+  card(): boolean;
+  /** The processor, which begins anew where it was held. */
+  processor(): boolean;
+}
+
+export interface FrameKeeper {
+  /** Asks again, for one more who draws. */
+  again(): void;
+  stop(): void;
+}
+
 /**
- * Keeps what the graphics card is to draw that of the scene in the store: asks the desk whenever scene, setup or camera
+ * Keeps what is to be drawn that of the scene in the store: asks the desk whenever scene, setup, camera or what the readings say
  * change, and hands on what it answers. While the frame is held it stays what it is, and is told apart when the scene has gone
- * on. Returns a way to stop.
+ * on.
  */
 export function keepFrame(
   store: EditorStore,
   frame: FrameStore,
   desk: Pick<FrameDesk, 'look'>,
   take: (subject: FrameSubject | null) => void,
-  forCard = true,
-): () => void {
+  drawing: Drawing,
+): FrameKeeper {
   let stopped = false;
   const ask = frameTalk(desk);
   let textures: Readonly<Record<string, Texels>> = {};
@@ -38,7 +53,8 @@ export function keepFrame(
       return;
     }
     try {
-      const answer = await ask(state, forCard);
+      const forCard = drawing.card();
+      const answer = await ask(state, forCard, correctionsHeard(state));
       if (stopped || !answer) return;
       if (answer.scene) textures = whole(answer.scene, textures);
       const scene = answer.scene && { ...answer.scene, textures };
@@ -53,16 +69,19 @@ export function keepFrame(
   const unsubscribes = [
     store.subscribe((now, before) => {
       if (now.scene !== before.scene || now.setup !== before.setup || now.camera !== before.camera) look();
+      else if (now.heard?.corrections !== before.heard?.corrections && !frame.getState().paused) look();
     }),
     frame.subscribe((now, before) => {
-      // What the card has made goes on where it was held; the processor begins anew.
-      if (before.paused && !now.paused && (now.behind || !forCard)) look();
+      if (before.paused && !now.paused && (now.behind || drawing.processor())) look();
     }),
   ];
   look();
-  return () => {
-    stopped = true;
-    for (const unsubscribe of unsubscribes) unsubscribe();
+  return {
+    again: look,
+    stop() {
+      stopped = true;
+      for (const unsubscribe of unsubscribes) unsubscribe();
+    },
   };
 }
 

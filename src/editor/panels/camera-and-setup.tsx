@@ -33,7 +33,7 @@ export function CameraAndSetup() {
           ))}
         </select>
       </div>
-      <div>
+      <div className="setup-choice">
         <label className="out-of-sight" htmlFor={setupField}>
           Setup
         </label>

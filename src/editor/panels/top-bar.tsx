@@ -13,14 +13,15 @@ import { CameraAndSetup } from './camera-and-setup.tsx';
 export function TopBar() {
   const { documents } = useSession();
   const document = useEditor((state) => state.scene?.document);
+  const title = document ? document.title || 'Untitled scene' : 'Opening…';
 
   return (
     <header className="top-bar">
       <p className="brand">Keyfall</p>
       <DocumentMenu />
       <div className="document-name">
-        <h1>
-          <bdi>{document ? document.title || 'Untitled scene' : 'Opening…'}</bdi>
+        <h1 title={title}>
+          <bdi>{title}</bdi>
         </h1>
         <DocumentStatus />
       </div>

@@ -6,6 +6,7 @@ import { PlanSheet } from './drawing/plan-sheet.tsx';
 import { PROJECTIONS, type Projection, SHEETS } from './drawing/projection.ts';
 import { keepLight } from './light/keep-light.ts';
 import { startLightDesk } from './light/worker-light-desk.ts';
+import { DatumPlace } from './tools/datum-place.tsx';
 import { LightLegend } from './tools/light-legend.tsx';
 import { PlanTools } from './tools/plan-tools.tsx';
 import { usePlan, usePlanStore } from './use-plan.ts';
@@ -68,6 +69,7 @@ export function PlanView({ more = NO_MORE }: { readonly more?: readonly MoreView
         <Tabs.Content value={projection} tabIndex={-1} className="plan-content">
           <PlanSheet key={projection} />
           <SheetHint />
+          <DatumPlace />
           <LightLegend />
         </Tabs.Content>
       ) : (
@@ -85,7 +87,6 @@ export function PlanView({ more = NO_MORE }: { readonly more?: readonly MoreView
 
 /** What the next press does, and what a change is refused for; nothing most of the time. */
 function SheetHint() {
-  const setting = usePlan((state) => state.settingDatum);
   const empty = useEditor(
     ({ scene }) =>
       scene !== null &&
@@ -105,12 +106,6 @@ function SheetHint() {
         ) : (
           'What is in hand is put down on the plan: show the plan first. Escape puts it away.'
         )}
-      </p>
-    );
-  if (setting)
-    return (
-      <p className="plan-hint">
-        Press where to measure from: a thing, or a place on the ground. Escape ends it.
       </p>
     );
   if (empty)

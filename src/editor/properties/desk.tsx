@@ -3,10 +3,12 @@ import type { Path } from '../../scene/problems/problem.ts';
 import { valueAt } from '../../scene/problems/problem.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import type { FigureTaste } from '../figures/quantity.ts';
+import { isLocked, planStoreOf } from '../plan/plan-state.ts';
 import type { EditorState } from '../store/editor-state.ts';
 import { edit } from '../store/edits.ts';
 import { documentShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
+import { withMarksFollowing } from './marks-follow.ts';
 import {
   changeCommands,
   DOCUMENT,
@@ -60,7 +62,11 @@ export function useNewDesk(ids: readonly string[], kind: SubjectKind): Propertie
           const now = typeof value === 'function' ? (value as Becoming)(valueAt(subject.thing, path)) : value;
           return { subject, after: withValueAt(subject.thing, path, now) as object };
         });
-        const commands = changeCommands(document, changes);
+        const plan = planStoreOf(store).getState();
+        const commands = changeCommands(
+          document,
+          withMarksFollowing(document, changes, (mark) => isLocked(plan, mark, 'marks')),
+        );
         setRefused(null);
         if (commands.length > 0) edit(store, commands);
       },

@@ -4,6 +4,8 @@ import { pngOf } from '../../paperwork/picture-files/png.ts';
 export interface SheetCell {
   readonly title: string;
   readonly pictures: readonly { readonly image: ImageData; readonly words: string }[];
+  /** Sentences under the pictures, in as many lines as they need. */
+  readonly notes?: readonly string[];
 }
 
 export interface ContactSheet {
@@ -21,14 +23,15 @@ const FACE = 'system-ui, "Segoe UI", "Noto Sans", "DejaVu Sans", sans-serif';
 const PICTURE_px = 256;
 const GAP_px = 8;
 const MARGIN_px = 28;
-const COLUMNS = 2;
+/** Pictures side by side, whether of one cell or of several. */
+const ACROSS = 4;
 const LINE_px = 22;
 const TITLE_px = 34;
 
 /** The sheet as a PNG file, which says in its texts how the pictures were made. */
 export function sheetFile(sheet: ContactSheet, texts: Readonly<Record<string, string>>): Blob {
-  const columns = Math.min(COLUMNS, Math.max(1, sheet.cells.length));
   const across = Math.max(1, ...sheet.cells.map(({ pictures }) => pictures.length));
+  const columns = Math.min(Math.max(1, Math.floor(ACROSS / across)), Math.max(1, sheet.cells.length));
   const cellWidth_px = across * (PICTURE_px + GAP_px);
   const width_px = 2 * MARGIN_px + columns * cellWidth_px + (columns - 1) * MARGIN_px;
   const room_px = width_px - 2 * MARGIN_px;
@@ -36,8 +39,12 @@ export function sheetFile(sheet: ContactSheet, texts: Readonly<Record<string, st
   measure.font = `15px ${FACE}`;
   const head = sheet.lines.flatMap((line) => wrapped(measure, line, room_px));
   const foot = sheet.footer.flatMap((line) => wrapped(measure, line, room_px));
+  const linesOf = ({ notes = [] }: SheetCell) =>
+    notes.flatMap((note) => wrapped(measure, note, cellWidth_px - GAP_px));
   const rows = inRows(sheet.cells, columns);
-  const heights = rows.map((row) => Math.max(...row.map(cellHeight_px)));
+  const heights = rows.map((row) =>
+    Math.max(...row.map((cell) => cellHeight_px(cell) + linesOf(cell).length * LINE_px)),
+  );
   const height_px =
     2 * MARGIN_px +
     TITLE_px +
@@ -72,6 +79,15 @@ export function sheetFile(sheet: ContactSheet, texts: Readonly<Record<string, st
         drawImage(pen, image, left, at);
         write(words, left, at + pictureHeight_px(image) + 4, `15px ${FACE}`, INK, PICTURE_px);
       }
+      for (const [k, line] of linesOf(cell).entries())
+        write(
+          line,
+          x,
+          y + cellHeight_px(cell) - MARGIN_px / 2 + k * LINE_px,
+          `15px ${FACE}`,
+          QUIET,
+          cellWidth_px - GAP_px,
+        );
     }
     y += heights[i]!;
   }

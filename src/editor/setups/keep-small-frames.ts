@@ -23,7 +23,7 @@ const SKY: LightShown = { kind: 'sky' };
 /** What is to be seen, the most wanted first: the lamps one at a time, what is shown, the base, the setups in their order. */
 export function wantedFrames(
   state: EditorState,
-  { open, buildUp }: Pick<SetupsState, 'open' | 'buildUp'>,
+  { open, buildUp, allSetups }: Pick<SetupsState, 'open' | 'buildUp' | 'allSetups'>,
 ): WantedFrame[] {
   const { scene } = state;
   const camera = cameraShown(state)?.id;
@@ -40,7 +40,7 @@ export function wantedFrames(
   const others = setups.filter((id) => id !== shown);
   return [
     ...(buildUp ? [SKY, ...lamps].map((light) => wanted(shown, light)) : []),
-    ...(open ? [shown, ...others].map((id) => wanted(id, ALL)) : []),
+    ...(open || allSetups ? [shown, ...others].map((id) => wanted(id, ALL)) : []),
   ];
 }
 
@@ -52,8 +52,8 @@ export function isCurrent(frames: SetupsState['frames'], { slot, key }: WantedFr
 
 /**
  * Keeps the small frames those of the scene in the store, one after the other, and only while nothing moves and the numbers
- * have been read: they have the first claim on the processor. The lamps one at a time were asked for and are drawn while
- * the frame is held, too. Returns a way to stop.
+ * have been read: they have the first claim on the processor. The lamps one at a time and the sheet of all setups were asked
+ * for and are drawn while the frame is held, too. Returns a way to stop.
  */
 export function keepSmallFrames(
   store: EditorStore,
@@ -67,11 +67,12 @@ export function keepSmallFrames(
 
   const next = (): WantedFrame | undefined => {
     const state = store.getState();
-    const { frames, buildUp, open, failure } = setups.getState();
+    const { frames, buildUp, allSetups, open, failure } = setups.getState();
     const busy = readingFreshness(state) !== 'fresh' && state.readingFailure === null;
     if (stopped || state.gesture || busy || failure !== null) return undefined;
     const { paused } = frame.getState();
-    return wantedFrames(state, { buildUp, open: open && !paused }).find((one) => !isCurrent(frames, one));
+    const wanted = wantedFrames(state, { buildUp, allSetups, open: open && !paused });
+    return wanted.find((one) => !isCurrent(frames, one));
   };
 
   const draw = async (wanted: WantedFrame) => {
@@ -110,8 +111,7 @@ export function keepSmallFrames(
     if (setups.getState().openings !== state.openings) {
       setups.setState({ openings: state.openings, frames: new Map(), failure: null });
     }
-    const { open, buildUp } = setups.getState();
-    const wanted = drawn && wantedFrames(state, { open, buildUp }).find(({ slot }) => slot === drawn?.slot);
+    const wanted = drawn && wantedFrames(state, setups.getState()).find(({ slot }) => slot === drawn?.slot);
     if (drawn && (state.gesture || !wanted || !sameKey(wanted.key, drawn.key))) {
       drawn = null;
       desk.stop();
@@ -123,7 +123,7 @@ export function keepSmallFrames(
     store.subscribe((now, before) => RELEVANT.some((part) => now[part] !== before[part]) && check()),
     setups.subscribe(
       (now, before) =>
-        (now.open !== before.open || now.buildUp !== before.buildUp || now.failure !== before.failure) &&
+        (['open', 'buildUp', 'allSetups', 'failure'] as const).some((part) => now[part] !== before[part]) &&
         check(),
     ),
     frame.subscribe((now, before) => now.paused !== before.paused && go()),

@@ -1,8 +1,8 @@
 import type { SetupsStore } from './setups-state.ts';
 
 const KEY = 'keyfall.setup-frames';
-/** From here on the page has room for the frames without being asked. */
-const TALL = '(min-height: 1000px)';
+/** From here on the page has room for the frames without being asked; upright, the picture has more use for it. */
+const TALL = '(min-height: 1000px) and (min-width: 1000px)';
 
 /** Takes up whether the strip showed frames on the last visit, and keeps it. Storage that fails costs the memory of it. */
 export function keepOpen(setups: SetupsStore): void {

@@ -87,4 +87,10 @@ export const setupActions: readonly SetupAction[] = [
     run: (store) => setupsStoreOf(store).setState({ buildUp: true }),
     enabled: (state) => cameraShown(state) !== undefined,
   },
+  {
+    id: 'setups.contact-sheet',
+    name: 'Contact sheet of all setups',
+    run: (store) => setupsStoreOf(store).setState({ allSetups: true }),
+    enabled: (state) => cameraShown(state) !== undefined,
+  },
 ];

@@ -2,7 +2,7 @@ import { ToggleGroup } from 'radix-ui';
 import { type DragEvent, type KeyboardEvent, useState } from 'react';
 import type { Setup } from '../../scene/schema/setup.ts';
 import { useEditorStore } from '../store/use-editor.ts';
-import { moveSetup, placeSetup, setupsOf } from './setup-edits.ts';
+import { moveSetup, placeSetup, setupsOf, setupTitle } from './setup-edits.ts';
 import { useSetups, useSetupsStore } from './setups-state.ts';
 import type { LightShown } from './small-frame-desk.ts';
 import { SmallPicture } from './small-picture.tsx';
@@ -55,6 +55,7 @@ export function SetupCard({ setup }: { readonly setup: Setup | undefined }) {
     <ToggleGroup.Item
       value={id ?? BASE}
       className={over ? 'setup-card dragged-over' : 'setup-card'}
+      title={setup ? setupTitle(setup) : undefined}
       draggable={id !== undefined}
       onKeyDown={onKeyDown}
       onDragStart={({ dataTransfer }) => {

@@ -28,6 +28,8 @@ export interface SetupsState {
   readonly held: { readonly back: string | undefined } | null;
   /** Lamps are looked at one at a time. */
   readonly buildUp: boolean;
+  /** All setups are looked at side by side, as they go on a contact sheet. */
+  readonly allSetups: boolean;
   readonly renaming: boolean;
 }
 
@@ -40,6 +42,7 @@ const NO_SETUPS_STATE: SetupsState = {
   before: undefined,
   held: null,
   buildUp: false,
+  allSetups: false,
   renaming: false,
 };
 

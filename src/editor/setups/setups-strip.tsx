@@ -2,8 +2,9 @@ import '../styles/setups.css';
 import { ToggleGroup } from 'radix-ui';
 import { useEffect, useRef } from 'react';
 import { useFrame, useFrameStore } from '../frame/use-frame.ts';
-import { cameraShown, setupShown } from '../store/shown-scene.ts';
+import { setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
+import { AllSetupsDialog } from './all-setups-dialog.tsx';
 import { BuildUpDialog } from './build-up-dialog.tsx';
 import { ChangesPopover } from './changes-popover.tsx';
 import { holdOther, keepBefore, letOtherGo, listenForOther, otherSetup } from './hold-other.ts';
@@ -22,7 +23,6 @@ export function SetupsStrip() {
   const shown = useEditor(setupShown);
   const strip = useSetupsStore();
   const open = useSetups((state) => state.open);
-  const noCamera = useEditor((state) => cameraShown(state) === undefined);
   const list = useRef<HTMLDivElement>(null);
   useSmallFrames();
   useEffect(() => {
@@ -65,12 +65,10 @@ export function SetupsStrip() {
           New
         </button>
         <SetupMenu />
-        <button type="button" disabled={noCamera} onClick={() => strip.setState({ buildUp: true })}>
-          One lamp at a time
-        </button>
       </div>
       <RenameDialog />
       <BuildUpDialog />
+      <AllSetupsDialog />
     </section>
   );
 }
@@ -80,7 +78,9 @@ function useSmallFrames() {
   const store = useEditorStore();
   const setups = useSetupsStore();
   const frame = useFrameStore();
-  const wanted = useSetups(({ open, buildUp, failure }) => (open || buildUp) && failure === null);
+  const wanted = useSetups(
+    ({ open, buildUp, allSetups, failure }) => (open || buildUp || allSetups) && failure === null,
+  );
   useEffect(() => {
     if (!wanted) return;
     const desk = startSmallFrameDesk();

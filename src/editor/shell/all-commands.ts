@@ -6,7 +6,9 @@ import { planActions } from '../plan/plan-actions.ts';
 import type { Session } from '../session.ts';
 import { setupActions } from '../setups/setup-actions.ts';
 import { stopRuleActions } from '../stop-rule/rule-actions.ts';
-import { openPanel } from './shell-state.ts';
+import { startTour } from '../tour/tour-state.ts';
+import { keysInWords } from './keys-in-words.ts';
+import { openPanel, shellStore } from './shell-state.ts';
 
 /** Anything that can be done, as the list of commands offers it. */
 export interface PageCommand {
@@ -47,7 +49,11 @@ export function allCommands(session: Session): readonly PageCommand[] {
     own('Frame', 'frame.hold', 'Frame: hold, or go on', () =>
       frame.setState(({ paused }) => ({ paused: !paused })),
     ),
-    ...planActions(store).map((action) => ({ ...action, keys: action.keys ?? '', group: 'Plan' })),
+    ...planActions(store).map((action) => ({
+      ...action,
+      keys: keysInWords(action.keys ?? ''),
+      group: 'Plan',
+    })),
     ...buildingActions.map(({ id, name, keys, run, enabled }) => ({
       id,
       name,
@@ -72,6 +78,8 @@ export function allCommands(session: Session): readonly PageCommand[] {
       enabled: () => enabled(store.getState()),
       run: () => run(store),
     })),
+    own('Page', 'page.keys', 'Keys', () => shellStore.setState({ keySheet: true }), '?'),
+    own('Page', 'page.tour', 'Show me round', startTour),
     own('Page', 'page.night', 'Page for the night', () => store.setState({ scheme: 'night' })),
     own('Page', 'page.day', 'Page for the day', () => store.setState({ scheme: 'day' })),
     own('Page', 'page.lux', 'Illuminance in lux', () => store.setState({ unit: 'lx' })),

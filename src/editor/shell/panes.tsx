@@ -10,9 +10,11 @@ interface PanesProps {
 
 export interface Pane {
   readonly id: string;
-  /** In per cent of the whole to begin with, and the least in pixels. */
-  readonly share: number;
+  /** To begin with, in per cent of the whole or in pixels; what the others leave where there is none. The least in pixels. */
+  readonly size?: string;
   readonly least_px: number;
+  /** When the page changes its size, this one keeps its own. */
+  readonly keepsPixels?: boolean;
   readonly content: ReactNode;
 }
 
@@ -29,7 +31,7 @@ export function Panes({ name, orientation, panes }: PanesProps) {
       defaultLayout={defaultLayout}
       onLayoutChanged={onLayoutChanged}
     >
-      {panes.flatMap(({ id, share, least_px, content }, i) => [
+      {panes.flatMap(({ id, size, least_px, keepsPixels, content }, i) => [
         ...(i === 0
           ? []
           : [
@@ -39,7 +41,14 @@ export function Panes({ name, orientation, panes }: PanesProps) {
                 aria-label={`Size of ${panes[i - 1]!.id} and ${id}`}
               />,
             ]),
-        <Panel key={id} id={id} className="pane" defaultSize={`${share}%`} minSize={least_px}>
+        <Panel
+          key={id}
+          id={id}
+          className="pane"
+          defaultSize={size}
+          minSize={least_px}
+          groupResizeBehavior={keepsPixels ? 'preserve-pixel-size' : 'preserve-relative-size'}
+        >
           {content}
         </Panel>,
       ])}

@@ -44,7 +44,9 @@ export const SIDE_PANELS: readonly SidePanel[] = [
 
 /** One panel at a time, chosen by the tabs at its edge. */
 export function SidePanels() {
-  const panel = useShell((state) => state.panel);
+  // What a past version remembered may be gone.
+  const asked = useShell((state) => state.panel);
+  const panel = SIDE_PANELS.some(({ id }) => id === asked) ? asked : 'chosen';
   return (
     <Tabs.Root className="side-panels" orientation="vertical" value={panel} onValueChange={openPanel}>
       <Tabs.List className="side-tabs" aria-label="Panels">

@@ -12,7 +12,9 @@ export function ViewMenu() {
   const scheme = useEditor((state) => state.scheme);
   return (
     <DropdownMenu.Root>
-      <DropdownMenu.Trigger className="menu-trigger">Units and light</DropdownMenu.Trigger>
+      <DropdownMenu.Trigger className="menu-trigger">
+        Units<span className="where-wide"> and light</span>
+      </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
         <DropdownMenu.Content className="menu" sideOffset={4} align="end">
           <MenuChoice

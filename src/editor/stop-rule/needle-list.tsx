@@ -63,6 +63,7 @@ export function NeedleList({ needles, inSight, height_px, chosen, unit }: Needle
             data-needle={id}
             aria-selected={id === chosen}
             aria-label={needleWords(needle, unit)}
+            title={needle.mixed.mark.name}
             tabIndex={id === inReach ? 0 : -1}
             className="needle"
             style={{
@@ -97,10 +98,16 @@ const Label = memo(function Label({
   const { mixed, number, form, side, x_px, from_px, to_px } = needle;
   const away = NEEDLE_WIDTH_px / 2 + 6;
   const place = side === 'right' ? { left: x_px - from_px + away } : { right: to_px - x_px + away };
-  if (form === 'numbers') {
+  if (form !== 'names') {
     return (
-      <span className={`needle-words ${side}`} style={place}>
-        <span className="quiet">{number}</span> <strong>{thirdsText(mixed.stops)}</strong>
+      <span className={`needle-words short ${side}`} style={place}>
+        {form === 'bare' ? (
+          <span className={`mark-number needle-number ${chosen ? 'chosen' : ''}`}>{number}</span>
+        ) : (
+          <>
+            <span className="quiet">{number}</span> <strong>{thirdsText(mixed.stops)}</strong>
+          </>
+        )}
       </span>
     );
   }

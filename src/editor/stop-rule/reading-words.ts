@@ -48,6 +48,7 @@ export function needleWords({ mixed, number, form }: Named, unit: IlluminanceUni
   const reading = `${readingText(illuminance_lx, unit)} ${unit}`;
   const about = plusMinus_stops === null ? '' : `, ±${plusMinus_stops.toFixed(1)} stops`;
   const figures = thirdsText(stops);
+  if (form === 'bare') return `${number} ${mark.name} ${figures}, ${reading}${about}`;
   if (form === 'numbers') return `${number} ${figures} ${mark.name}, ${reading}${about}`;
   return `${number} ${mark.name} ${figures} ${reading}${about}`;
 }

@@ -11,12 +11,13 @@ const GAP_px = 6;
 /** Room on a needle's other side, for the initials of its lamps. */
 const INITIALS_px = 18;
 const MOST_LABEL_px = 208;
-const NUMBER_LABEL_px = 38;
+/** Between them stands a number, or a number over its stops. */
+const SHORT_LABEL_px = { numbers: 38, bare: 26 };
 /** A touch target at least. */
 const LEAST_STRETCH_px = 44;
 
-/** Labels with the marks' names, or with their numbers alone where there are too many needles for names. */
-export type LabelForm = 'names' | 'numbers';
+/** Labels with the marks' names; with their numbers and stops where there are too many needles for names; with numbers alone. */
+export type LabelForm = 'names' | 'numbers' | 'bare';
 
 export interface PlacedNeedle {
   readonly mixed: MixedReading;
@@ -76,8 +77,9 @@ export function layoutRule(request: LayoutRequest): RuleLayout {
     return { needles, lanes: count, form };
   };
   if (moving && before) return inForm(before.form);
-  const names = inForm('names');
-  return names.lanes <= lanesInSight ? names : inForm('numbers');
+  // Where even the shortest labels leave lanes out of sight, the lanes scroll, and stops are worth their room.
+  const forms = (['names', 'numbers', 'bare'] as const).map(inForm);
+  return forms.find(({ lanes }) => lanes <= lanesInSight) ?? forms[1]!;
 }
 
 function placedAt(
@@ -92,7 +94,7 @@ function placedAt(
   const off = beyond(stops, scale);
   const half = NEEDLE_WIDTH_px / 2;
   const label_px =
-    half + GAP_px + (form === 'names' ? Math.min(MOST_LABEL_px, labelWidth_px(mixed)) : NUMBER_LABEL_px);
+    half + GAP_px + (form === 'names' ? Math.min(MOST_LABEL_px, labelWidth_px(mixed)) : SHORT_LABEL_px[form]);
   const other_px = half + (form === 'names' ? INITIALS_px : 2);
   const fits = { left: x_px >= label_px, right: x_px + label_px <= scale.width_px };
   const otherSide = wantedSide === 'left' ? 'right' : 'left';

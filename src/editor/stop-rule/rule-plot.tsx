@@ -16,8 +16,11 @@ import { useSize } from './use-size.ts';
 const NUMBER_px = 34;
 /** Labels keep their width while the figures change. */
 const WIDEST_FIGURES = '\u22120⅔ 00.00';
-/** Marks whose lanes fit into this many keep their names even where fewer lanes are in sight. */
-const LANES_WITH_NAMES = 4;
+
+/** A ruler narrower than this is one that is still being laid out. */
+const LEAST_px = 60;
+/** So much of a lane may be cut at the top: its needle is still whole. */
+const SLACK_px = 5;
 
 /** The ruler with a needle for every mark, in lanes that scroll where they are many. */
 export function RulePlot({
@@ -48,7 +51,7 @@ export function RulePlot({
       readings,
       scale,
       labelWidth_px,
-      lanesInSight: Math.max(LANES_WITH_NAMES, Math.floor(height_px / LANE_px)),
+      lanesInSight: Math.floor(height_px / LANE_px),
       moving: freshness === 'moving',
       before: before.current,
     });
@@ -62,6 +65,9 @@ export function RulePlot({
     const highest = scrolled + Math.ceil(height_px / LANE_px) + 1;
     return layout.needles.filter(({ lane }) => lane >= lowest && lane <= highest);
   }, [layout, scrolled, height_px]);
+  const above = layout.needles.filter(
+    ({ lane }) => (lane + 1 - scrolled) * LANE_px > height_px + SLACK_px,
+  ).length;
   const inner_px = Math.max(height_px, layout.lanes * LANE_px);
   return (
     <div className={`figures ${freshness} rule-body`} data-state={freshness}>
@@ -72,7 +78,7 @@ export function RulePlot({
         onScroll={({ currentTarget }) => setScrolled(Math.floor(-currentTarget.scrollTop / LANE_px))}
       >
         <div className="rule-lanes-inside" style={{ height: inner_px }}>
-          {width_px > 0 && (
+          {width_px > LEAST_px && (
             <>
               <RuleDrawing needles={layout.needles} inSight={inSight} scale={scale} height_px={inner_px} />
               <NeedleList
@@ -86,7 +92,8 @@ export function RulePlot({
           )}
         </div>
       </div>
-      {width_px > 0 && <RuleStrip needles={layout.needles} scale={scale} chosen={chosen} />}
+      {above > 0 && <p className="rule-above">{above} more above</p>}
+      {width_px > LEAST_px && <RuleStrip needles={layout.needles} scale={scale} chosen={chosen} />}
     </div>
   );
 }

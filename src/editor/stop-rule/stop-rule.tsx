@@ -41,7 +41,8 @@ export function StopRule() {
         <h2>Stop rule</h2>
         {report && (
           <p className="quiet">
-            {exposureHeading(report)} · {zeroWords(report.exposure, unit)}
+            <span className="rule-exposure">{exposureHeading(report)} · </span>
+            {zeroWords(report.exposure, unit)}
           </p>
         )}
         <MutedWords />

@@ -24,12 +24,17 @@ const STEPS: Readonly<Record<string, number>> = {
   PageDown: -1,
 };
 
+/** Where a flag hangs: where its mark is wanted, or on the ruler under its needle. */
+export function flagPlace_stops(stops: number, wanted_stops: number | null, { range }: RuleScale): number {
+  return wanted_stops ?? nearestThird(Math.min(range.white_stops, Math.max(range.floor_stops, stops)));
+}
+
 /** Where a mark is wanted: dragged along the ruler, or moved by keys in thirds of a stop. */
 export function WantedFlag({ needle, scale, wanted_stops, own }: WantedFlagProps) {
   const { mark, stops } = needle.mixed;
   const { floor_stops, white_stops } = scale.range;
   const within = (value: number) => nearestThird(Math.min(white_stops, Math.max(floor_stops, value)));
-  const at_stops = wanted_stops ?? within(stops);
+  const at_stops = flagPlace_stops(stops, wanted_stops, scale);
 
   const set = (value: number) => {
     want(mark.id, within(value));

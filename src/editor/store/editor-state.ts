@@ -1,5 +1,6 @@
 import type { IlluminanceUnit } from '../../paperwork/exposure-sheet.ts';
 import type { Problem } from '../../scene/problems/problem.ts';
+import type { Corrections } from '../../scene/readings/corrections.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import type { Ground } from '../../scene/stands/ground.ts';
 import type { Answer, BesideFiles, LampLook, StageParts } from '../worker/reading-desk.ts';
@@ -26,6 +27,12 @@ export interface ShownReading extends Pick<Answer, 'report' | 'problems'> {
 export type LengthSystem = 'metric' | 'imperial';
 /** Night: dark, without blue, for eyes that have adapted. Day: dark words on light ground, for a desk or the sun. */
 export type Scheme = 'night' | 'day';
+
+/** The night's readings, and what they correct; null where there are none. */
+export interface Heard {
+  readonly readings: SceneDocument['readings'];
+  readonly corrections: Corrections | null;
+}
 
 /** A file that could not be opened, and every reason at once. */
 export interface Refused {
@@ -61,6 +68,8 @@ export interface EditorState {
   /** What the opened file is worth knowing about although it is valid. */
   readonly warnings: readonly Problem[];
   readonly reading: ShownReading | null;
+  /** What the night's readings were last found to say, and which they were; null until all light of this scene was read once. */
+  readonly heard: Heard | null;
   /** What kept the last numbers from being worked out, in words. */
   readonly readingFailure: string | null;
   readonly storageNotice: string | null;
@@ -89,6 +98,7 @@ export const INITIAL_STATE: EditorState = {
   refusedFile: null,
   warnings: [],
   reading: null,
+  heard: null,
   readingFailure: null,
   storageNotice: null,
   stage: null,

@@ -24,7 +24,8 @@ const TYPED_IN: ReadonlySet<string> = new Set([
   'number',
 ]);
 
-function isTypedIn(target: EventTarget | null): boolean {
+/** Whether keys pressed there are words. */
+export function isTypedIn(target: EventTarget | null): boolean {
   if (target instanceof HTMLInputElement) return TYPED_IN.has(target.type);
   return target instanceof HTMLTextAreaElement || (target instanceof HTMLElement && target.isContentEditable);
 }

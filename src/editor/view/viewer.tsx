@@ -1,10 +1,13 @@
 import { OrbitControls } from '@react-three/drei/core/OrbitControls.js';
 import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
-import type { Vector3 } from 'three';
+import { TOUCH, type Vector3 } from 'three';
 import { cameraShown, documentShown } from '../store/shown-scene.ts';
 import { useEditorStore } from '../store/use-editor.ts';
 import { cameraPose, overallPose, type Pose, planPose } from './poses.ts';
+
+/** As on the plan, one finger moves the view; two turn it, and together or apart they magnify. */
+const FINGERS = { ONE: TOUCH.PAN, TWO: TOUCH.DOLLY_ROTATE };
 
 export type Outlook = 'all' | 'plan' | 'camera';
 
@@ -38,5 +41,7 @@ export function Viewer({ asked }: { readonly asked: { readonly outlook: Outlook 
     }
   }, [asked, controls, get, store]);
 
-  return <OrbitControls makeDefault enableDamping={false} maxDistance={800} minDistance={0.5} />;
+  return (
+    <OrbitControls makeDefault enableDamping={false} maxDistance={800} minDistance={0.5} touches={FINGERS} />
+  );
 }

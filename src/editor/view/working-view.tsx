@@ -64,7 +64,7 @@ export default function WorkingView({ onLost }: { readonly onLost: (why: string)
       <div className="view-foot">
         <p className="view-legend">
           Where things stand, not how they are lit. Drag a lamp or its aim over the ground; with the round
-          handle, or Shift, up and down.
+          handle, or Shift, up and down. Fingers: one moves the view, two turn it.
         </p>
         <div className="outlooks">
           {OUTLOOKS.map(({ outlook, name }) => (

@@ -33,7 +33,14 @@ export interface AnswerDesk {
 }
 
 /** These go by bodies and figures of the document alone. */
-const WITHOUT_LIGHT: ReadonlySet<AnswerKind> = new Set(['power', 'lens', 'night', 'stands', 'readings']);
+const WITHOUT_LIGHT: ReadonlySet<AnswerKind> = new Set([
+  'power',
+  'lens',
+  'focus',
+  'night',
+  'stands',
+  'readings',
+]);
 
 export function newAnswerDesk(): AnswerDesk {
   const kept = newKeptSet();

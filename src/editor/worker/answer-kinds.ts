@@ -1,4 +1,5 @@
 import type { LensReport } from '../../scene/framing/lens-report.ts';
+import type { SharpRegion } from '../../scene/framing/sharp-region.ts';
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import type { GlintCures } from '../../scene/mirror/cures/cures.ts';
 import type { GlintReport } from '../../scene/mirror/find-scene-glints.ts';
@@ -55,6 +56,11 @@ export interface AnswerKinds {
       readonly frameWidth_px?: number | undefined;
     };
     readonly answer: LensReport;
+  };
+  /** Where in the frame it is sharp. */
+  readonly focus: {
+    readonly asked: Readonly<Record<string, never>>;
+    readonly answer: SharpRegion;
   };
   readonly night: {
     readonly asked: { readonly under_stops?: number | undefined };

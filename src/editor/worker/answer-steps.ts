@@ -1,5 +1,6 @@
 import { chosenCamera } from '../../scene/camera/scene-camera.ts';
 import { lensReport } from '../../scene/framing/lens-report.ts';
+import { sharpRegion } from '../../scene/framing/sharp-region.ts';
 import { searchCures } from '../../scene/mirror/cures/cures.ts';
 import { findSceneGlints } from '../../scene/mirror/find-scene-glints.ts';
 import { powerScene } from '../../scene/power/power-scene.ts';
@@ -82,6 +83,11 @@ export const ANSWER_STEPS: { readonly [K in AnswerKind]: Steps<K> } = {
   *lens(set, asked) {
     const { document, setup, camera } = set;
     return lensReport(document, set.planned(), { ...asked, setup, camera });
+  },
+
+  // biome-ignore lint/correctness/useYield: answered in one step
+  *focus(set) {
+    return sharpRegion(set.document, set.planned(), set.camera);
   },
 
   // biome-ignore lint/correctness/useYield: answered in one step

@@ -1,11 +1,9 @@
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
-import type { Corrections } from '../../scene/readings/corrections.ts';
-import { sameMetered } from '../../scene/readings/same-metered.ts';
-import type { SceneDocument } from '../../scene/schema/document.ts';
 import type { EditorState, Extent, Scene, ShownReading } from '../store/editor-state.ts';
 import type { EditorStore } from '../store/editor-store.ts';
 import { cameraShown, setupShown } from '../store/shown-scene.ts';
 import { deskTalk } from './desk-talk.ts';
+import { correctionsHeard, hear } from './heard-readings.ts';
 import { latestWins } from './latest-wins.ts';
 import type { LampLook, ReadingDesk } from './reading-desk.ts';
 
@@ -21,8 +19,8 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
   let stopped = false;
   const askQuick = deskTalk(quick);
   const askThorough = deskTalk(thorough);
-  // While something moves, the night's readings are heard as they were when it last stood still.
-  let heard: { readings: SceneDocument['readings']; corrections: Corrections | null } | null = null;
+  // Nothing else is started beside the first numbers: they come sooner alone.
+  let hadFirst = false;
 
   const show = (what: Wanted, extent: Extent, report: MeterReport, asked_ms: number) => {
     const { scene, camera, setup } = what;
@@ -35,22 +33,20 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
   };
 
   const straight = latestWins(async () => {
-    const what = wanted(store.getState());
+    const asked = store.getState();
+    const what = wanted(asked);
     if (!what || stopped) return;
     const { scene, camera, setup } = what;
     const asked_ms = performance.now();
     try {
-      const asked = {
+      const answer = await askQuick(scene, {
         camera,
         setup,
         light: 'direct',
         error_stops: ERROR_STRAIGHT_stops,
         drawn: true,
-        ...(heard && sameMetered(heard.readings, scene.document.readings)
-          ? { corrections: heard.corrections }
-          : {}),
-      } as const;
-      const answer = await askQuick(scene, asked);
+        corrections: correctionsHeard(asked),
+      });
       if (stopped || !answer) return;
       const { report, problems, looks, stage, grounds } = answer;
       const state = store.getState();
@@ -71,6 +67,9 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
     } catch (error) {
       fail(error);
     }
+    if (hadFirst || stopped) return;
+    hadFirst = true;
+    all();
   });
 
   const all = latestWins(async () => {
@@ -87,7 +86,8 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
         if (!answered && still()) show(what, 'settling', report, asked_ms);
       });
       answered = true;
-      if (answer?.report) heard = { readings: scene.document.readings, corrections: answer.corrections };
+      if (answer && !stopped && state.openings === store.getState().openings)
+        hear(store, { readings: scene.document.readings, corrections: answer.corrections });
       if (answer?.report && still()) show(what, 'all', answer.report, asked_ms);
     } catch (error) {
       fail(error);
@@ -98,10 +98,9 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
     if (!RELEVANT.some((part) => now[part] !== before[part])) return;
     thorough.leaveOff();
     straight();
-    all();
+    if (hadFirst) all();
   });
   straight();
-  all();
   return () => {
     stopped = true;
     unsubscribe();

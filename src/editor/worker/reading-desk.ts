@@ -42,7 +42,7 @@ export interface Question {
   /** Whether what the working view draws is wanted too. */
   readonly drawn: boolean;
   /** What the night's readings say; worked out here when left out. */
-  readonly corrections?: Corrections | null;
+  readonly corrections?: Corrections | null | undefined;
 }
 
 /** What the working view draws of the light model's bodies. */

@@ -1,6 +1,6 @@
-import { proxy, type Remote, wrap } from 'comlink';
+import { proxy } from 'comlink';
 import type { ReadingDesk } from './reading-desk.ts';
-import { lifeOf } from './worker-life.ts';
+import { startDesks } from './start-desks.ts';
 
 /** The reading desk in its worker. A worker that dies answers nothing: every call fails then, instead of waiting. */
 export interface WorkerDesk extends ReadingDesk {
@@ -8,13 +8,26 @@ export interface WorkerDesk extends ReadingDesk {
 }
 
 export function startWorkerDesk(): WorkerDesk {
-  const worker = new Worker(new URL('./meter-worker.ts', import.meta.url), { type: 'module' });
-  const remote: Remote<ReadingDesk> = wrap<ReadingDesk>(worker);
-  const { whileAlive, end } = lifeOf(worker);
+  const { desks, whileAlive, end } = startDesks();
   return {
-    open: (text, beside) => whileAlive(() => remote.open(text, beside)),
-    read: (question, onReport) => whileAlive(() => remote.read(question, onReport && proxy(onReport))),
-    leaveOff: () => void remote.leaveOff(),
+    open: (text, beside) => whileAlive(() => desks.reading.open(text, beside)),
+    read: (question, onReport) => whileAlive(() => desks.reading.read(question, onReport && proxy(onReport))),
+    leaveOff: () => void desks.reading.leaveOff(),
     close: end,
+  };
+}
+
+/** The same, its worker started with the first question. */
+export function workerDeskWhenAsked(): WorkerDesk {
+  let desk: WorkerDesk | null = null;
+  const started = () => {
+    desk ??= startWorkerDesk();
+    return desk;
+  };
+  return {
+    open: (text, beside) => started().open(text, beside),
+    read: (question, onReport) => started().read(question, onReport),
+    leaveOff: () => desk?.leaveOff(),
+    close: () => desk?.close(),
   };
 }

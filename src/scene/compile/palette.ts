@@ -86,12 +86,13 @@ function surfaceOf(id: string, material: Material, spectrum: Spectrum | null): S
       roughness: Math.max(atLeast, roughness),
       coatIor: material.coatIor ?? null,
     });
+  const own = optics(0);
   return {
     id,
     name: material.name ?? id,
     reflectance,
-    optics: optics(0),
-    blurred: optics(BLURRED_ROUGHNESS),
+    optics: own,
+    blurred: roughness < BLURRED_ROUGHNESS ? optics(BLURRED_ROUGHNESS) : own,
   };
 }
 

@@ -140,7 +140,8 @@ export function isFault({ practical, head, stand }: LampInShot): boolean {
   return !practical && (head.seen === 'in shot' || stand?.seen === 'in shot');
 }
 
-function lensFigures(document: SceneDocument, camera: Camera): LensFigures {
+/** What the lens is, its depth of field included. @throws SceneError where it cannot focus so close */
+export function lensFigures(document: SceneDocument, camera: Camera): LensFigures {
   const { focal_mm, fNumber, sensor_mm } = camera;
   const { focus_m } = lensOf(camera);
   if (focus_m <= focal_mm / 1000) {

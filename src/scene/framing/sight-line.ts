@@ -3,6 +3,7 @@ import { newHit } from '../../core/geometry/ray-shape.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
 import { distance, subtract, type Vec3 } from '../../core/math/vec3.ts';
 import { clearance_m } from '../../core/transport/source-sample.ts';
+import { FAR_m } from '../../core/transport/tracer.ts';
 
 const hit = newHit();
 /** Clear panes in a row before one gives up looking for what hides a point. */
@@ -24,4 +25,16 @@ export function hidingPart(model: LightModel, from_m: Vec3, to_m: Vec3): number 
     start = hit.t + clear;
   }
   return hit.shape;
+}
+
+/** How far the first thing along a unit direction is that cannot be looked through; Infinity where there is none. */
+export function opaqueAlong_m(model: LightModel, [x, y, z]: Vec3, [dx, dy, dz]: Vec3): number {
+  let start = 0;
+  for (let i = 0; i < MOST_PANES; i++) {
+    if (!nearestHit(model.geometry, x, y, z, dx, dy, dz, start, FAR_m, hit)) return Number.POSITIVE_INFINITY;
+    const pane = model.geometry.panes[hit.shape]!;
+    if (pane < 0 || model.paneDirect[pane] === 0) return hit.t;
+    start = hit.t + clearance_m(hit.t);
+  }
+  return hit.t;
 }

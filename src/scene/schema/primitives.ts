@@ -1,5 +1,8 @@
 import { z } from 'zod';
 
+/** The schema is never written out as program text to be run: the page's policy refuses that, and even the attempt. */
+z.config({ jitless: true });
+
 /**
  * The building blocks of the schema. Every range is a limit against slips and hostile files, wide enough that no real
  * set is refused: metres within 10 km of the datum, lists short enough to meter.

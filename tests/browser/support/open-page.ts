@@ -1,6 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core';
 import { inject } from 'vitest';
+
+export { dropFiles } from './drop-files.ts';
+
 // Declares what the view offers to tests on the window.
 import type {} from '../../../src/editor/view/screen-place.tsx';
 
@@ -33,19 +36,24 @@ export interface OpenedPage {
 interface PageOptions {
   readonly width?: number;
   readonly height?: number;
+  /** A screen that is touched. */
+  readonly touch?: boolean;
   /** Run in the page before its own code. */
   readonly before?: () => void;
   /** Whether the frame is drawn: in software that takes all there is. Held from the beginning otherwise. */
   readonly frame?: 'held' | 'drawn';
+  /** Whether the visitor has been shown round before. */
+  readonly tour?: 'seen' | 'first visit';
 }
 
 /** A fresh visitor with the page open and its first numbers on it. */
 export async function openPage(browser: Browser, options: PageOptions = {}): Promise<OpenedPage> {
-  const { width = 1280, height = 800, before, frame = 'held' } = options;
-  const context = await browser.newContext({ viewport: { width, height } });
+  const { width = 1280, height = 800, touch = false, before, frame = 'held', tour = 'seen' } = options;
+  const context = await browser.newContext({ viewport: { width, height }, hasTouch: touch });
   const page = await context.newPage();
   page.setDefaultTimeout(PATIENCE_ms);
   if (frame === 'held') await page.addInitScript(holdFrame);
+  if (tour === 'seen') await page.addInitScript(leaveTourOut);
   if (before) await page.addInitScript(before);
   const complaints: string[] = [];
   page.on('console', (message) => {
@@ -60,6 +68,11 @@ export async function openPage(browser: Browser, options: PageOptions = {}): Pro
 /** Run in the page before its own code: as if a person had held the frame on an earlier visit. */
 export function holdFrame(): void {
   localStorage.setItem('keyfall.frame-held', 'true');
+}
+
+/** Run in the page before its own code: as if a person had been shown round on an earlier visit. */
+export function leaveTourOut(): void {
+  localStorage.setItem('keyfall.tour', 'seen');
 }
 
 /** Waits until the numbers on the page are those of the scene on the page. */
@@ -124,29 +137,6 @@ export async function partsOn(page: Page): Promise<string[][]> {
         row.querySelector('[data-field=stops]')?.textContent ?? '',
       ]),
     );
-}
-
-export interface DroppedFile {
-  readonly name: string;
-  readonly content: string | Uint8Array;
-}
-
-/** Drops files on the page as a person would from a folder. */
-export async function dropFiles(page: Page, files: readonly DroppedFile[]): Promise<void> {
-  const carried = await page.evaluateHandle(
-    (given) => {
-      const transfer = new DataTransfer();
-      for (const { name, base64 } of given) {
-        const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
-        transfer.items.add(new File([bytes], name));
-      }
-      return transfer;
-    },
-    files.map(({ name, content }) => ({ name, base64: Buffer.from(content).toString('base64') })),
-  );
-  const target = page.getByTestId('page');
-  await target.dispatchEvent('dragover', { dataTransfer: carried });
-  await target.dispatchEvent('drop', { dataTransfer: carried });
 }
 
 /** Chooses from the menu of the document. */

@@ -16,11 +16,18 @@ declare module 'vitest' {
 
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const PAGE = join(ROOT, 'dist', 'page', 'index.html');
-const MADE_FROM = ['index.html', 'vite.config.ts', 'package.json', 'src', 'assets', 'scenes'];
+const MADE_FROM = ['index.html', 'vite.config.ts', 'build', 'package.json', 'src', 'assets', 'scenes'];
 
 /** Before all browser tests: a browser, and the built page on a free port. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   project.provide('browserPath', findBrowser());
+  const { url, close } = await servePage();
+  project.provide('pageUrl', url);
+  return close;
+}
+
+/** The page as it stands, built and served on a free port. */
+export async function servePage(): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
   if (outOfDate()) buildPage();
   const server = await preview({
     root: ROOT,
@@ -29,8 +36,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   });
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('the page server has no port');
-  project.provide('pageUrl', `http://127.0.0.1:${address.port}/`);
-  return () => server.close();
+  return { url: `http://127.0.0.1:${address.port}/`, close: () => server.close() };
 }
 
 /** In a process of its own: in this one the page would be built for tests, not as it is delivered. */

@@ -108,6 +108,7 @@ describe('reading while the scene is edited', () => {
   it('leaves thorough readings off while something moves, and starts one when it comes to rest', async () => {
     const { store, quick, thorough, shown, dim } = atWork();
     quick.asked[0]!.answer(answered('straight'));
+    await heard();
     thorough.asked[0]!.answer(answered('all'));
     await heard();
     const before = thorough.leftOff();
@@ -137,7 +138,11 @@ describe('reading while the scene is edited', () => {
       document: { ...SCENE.document, marks: [mark], readings },
     });
     const corrections = { lamps: [] } as unknown as NonNullable<Answer['corrections']>;
+    // Until they were heard once the plan stands uncorrected: the first numbers do not wait for them, nor for all light.
+    expect(quick.asked[0]!.question.corrections).toBeNull();
+    expect(thorough.asked.length).toBe(0);
     quick.asked[0]!.answer(answered('straight'));
+    await heard();
     thorough.asked[0]!.answer({ ...answered('all'), corrections });
     await heard();
     beginGesture(store);

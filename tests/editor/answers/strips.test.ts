@@ -112,14 +112,14 @@ describe('the strip of focus', () => {
     ({ lens: { ...lens, far_m }, marks: distances.map(mark) }) as unknown as LensReport;
 
   it('is even by ratio, from half the nearest to twice the farthest', () => {
-    const { near, focus, far, marks } = focusStrip(report(16, [4]));
+    const { near, focus, far, marks } = focusStrip(report(16, [4]), 0.09);
     // derived: 2, 4, 8, 16, 32 are four equal steps
     expect([near, focus, far].map((at) => Number(at.toFixed(9)))).toEqual([0.25, 0.5, 0.75]);
     expect(marks[0]!.at).toBeCloseTo(0.25, 9);
   });
 
   it('is sharp to its end where the range has none, and leaves out what is behind the lens', () => {
-    const { far, marks } = focusStrip(report(null, [-3, 6]));
+    const { far, marks } = focusStrip(report(null, [-3, 6]), 0.09);
     expect(far).toBe(1);
     expect(marks.map(({ id }) => id)).toEqual(['6']);
   });

@@ -46,6 +46,16 @@ function file(name: string, content: string | Uint8Array) {
 
 const small = (title = 'Small') => file('small.json', JSON.stringify({ ...smallScene(), title }));
 
+describe('the demo', () => {
+  it('is what the desk would make of its file, with nothing to warn of, although no desk is asked', async () => {
+    const { store } = await newTab(browserOfTabs());
+    // derived: the same file by the way that all other files take
+    const opened = await newReadingDesk().open(DEMO, new Map());
+    expect(opened.problems).toEqual([]);
+    expect(store.getState().scene!.document).toEqual(opened.document);
+  });
+});
+
 describe('what is kept', () => {
   it('is nothing of the demo until it is changed, and nothing again when it is changed back', async () => {
     const browser = browserOfTabs();

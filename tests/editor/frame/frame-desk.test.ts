@@ -47,11 +47,18 @@ describe('the frame desk', () => {
     const spot = (await desk.spot(0.5, 0.5, 0.3))!;
     expect(spot.luminance_cd_m2).toBeGreaterThan(0);
     expect(spot.stops).toBeCloseTo(Math.log2(spot.luminance_cd_m2 / camera!.zero_cd_m2), 10);
-    const drawn: number[] = [];
-    await desk.draw(16, 10, 8, ({ samples, rgb }) => {
-      drawn.push(samples);
-      expect(rgb).toHaveLength(3 * 160);
+    const drawn: number[][] = [];
+    await desk.draw(16, 10, 8, ({ width_px, height_px, samples, rgb }) => {
+      drawn.push([width_px, height_px, samples]);
+      expect(rgb).toHaveLength(3 * width_px * height_px);
     });
-    expect(drawn).toEqual([4, 8]);
+    // Coarse ones first, for something to look at; then the frame itself.
+    expect(drawn).toEqual([
+      [2, 2, 4],
+      [4, 3, 4],
+      [8, 5, 4],
+      [16, 10, 4],
+      [16, 10, 8],
+    ]);
   });
 });

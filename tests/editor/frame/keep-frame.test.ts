@@ -20,7 +20,8 @@ it('asks for nothing while the frame is held, says that the scene has gone on, a
       return ANSWER;
     },
   };
-  const stop = keepFrame(store, frame, desk, () => {});
+  const card = { card: () => true, processor: () => false };
+  const { stop } = keepFrame(store, frame, desk, () => {}, card);
   const settled = () => new Promise((done) => setTimeout(done));
   await settled();
   expect(asked).toBe(1);

@@ -46,16 +46,21 @@ describe('which small frames are wanted', () => {
   it('are those of what is shown first, and of the lamps that are on before it', () => {
     const store = demoStore();
     store.setState({ setup: '1a' });
-    const setups = wantedFrames(store.getState(), { open: true, buildUp: false }).map(({ setup }) => setup);
+    const setups = wantedFrames(store.getState(), { open: true, buildUp: false, allSetups: false }).map(
+      ({ setup }) => setup,
+    );
     expect(setups).toEqual(['1a', undefined, '1b', '2', '3', '4', '5']);
-    const both = wantedFrames(store.getState(), { open: true, buildUp: true });
+    const both = wantedFrames(store.getState(), { open: true, buildUp: true, allSetups: false });
     expect(both.slice(0, 3).map(({ light }) => light)).toEqual([
       { kind: 'sky' },
       { kind: 'lamp', id: 'back' },
       { kind: 'all' },
     ]);
     expect(new Set(both.map(({ slot }) => slot)).size).toBe(both.length);
-    expect(wantedFrames(store.getState(), { open: false, buildUp: false })).toEqual([]);
+    const none = { open: false, buildUp: false, allSetups: false };
+    expect(wantedFrames(store.getState(), none)).toEqual([]);
+    const sheet = wantedFrames(store.getState(), { ...none, allSetups: true });
+    expect(sheet.map(({ setup }) => setup)).toEqual(setups);
   });
 });
 

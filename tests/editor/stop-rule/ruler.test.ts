@@ -141,6 +141,17 @@ describe('the layout of the rule', () => {
     expect(many.needles).toHaveLength(200);
   });
 
+  it('gives up names, then stops, before a lane is out of sight', () => {
+    // Derived: with their ± needles take up some 175 px by name, 83 by number and stops, 71 by number alone.
+    const stops = [0, 1, 2, 3, 4].map((i) => scale.stopsAt(scale.x_px(0) + 76 * i));
+    const formIn = (lanesInSight: number) => layoutRule(request(stops, { lanesInSight })).form;
+    expect(formIn(3)).toBe('names');
+    expect(formIn(2)).toBe('numbers');
+    expect(formIn(1)).toBe('bare');
+    // Nothing fits into no lane: what scrolls in any case says its stops.
+    expect(formIn(0)).toBe('numbers');
+  });
+
   it('keeps labels on the ruler and off each other, wherever needles stand', () => {
     fc.assert(
       fc.property(fc.array(fc.double({ min: -14, max: 9, noNaN: true }), { maxLength: 30 }), (stops) => {

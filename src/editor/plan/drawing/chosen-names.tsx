@@ -34,6 +34,9 @@ export function ChosenNames() {
   });
 }
 
+/** A sheet this wide has room for whole sentences beside the scale bar. */
+const WIDE_px = 460;
+
 /** What the lines about the chosen lamp are, along the lower edge. */
 export function BeamCaption() {
   const document = useEditor(documentShown);
@@ -44,16 +47,18 @@ export function BeamCaption() {
   const size = usePlan((state) => state.size);
   const lit = document?.lamps?.some(({ id, on }) => chosen.includes(id) && on !== false);
   if (!lit) return null;
-  const cut =
-    projection === 'plan' ? `Strong: where they meet y ${lengthText(LEVELS_m[level], lengths)}` : '';
+  const wide = size.width_px >= WIDE_px;
+  const where = level === 'ground' ? 'the ground' : `y ${lengthText(LEVELS_m[level], lengths)}`;
+  const beam = wide ? 'Beam, of its peak: whole 50 %, broken 10 %' : 'Beam 50 %, broken 10 %';
+  const cut = `${wide ? 'Strong: where they meet' : 'Strong: on'} ${where}`;
   // Two short lines: the scale bar stands in the other corner.
   return (
     <text className="plan-caption" y={size.height_px - 12}>
       <tspan x={10} dy="-1.25em">
-        Beam, of its peak: whole 50 %, broken 10 %
+        {beam}
       </tspan>
       <tspan x={10} dy="1.25em">
-        {cut}
+        {projection === 'plan' && cut}
       </tspan>
     </text>
   );

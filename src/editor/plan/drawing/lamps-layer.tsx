@@ -9,7 +9,7 @@ import type { LampLook } from '../../worker/reading-desk.ts';
 import { isHidden, LEVELS_m, type Level } from '../plan-state.ts';
 import { beamAtHeight, beamOutline } from '../shapes/beam-outline.ts';
 import { linePath, ringPath } from '../shapes/path-data.ts';
-import { usePlan, useScaleStep } from '../use-plan.ts';
+import { useEdgeStep, usePlan, useScaleStep } from '../use-plan.ts';
 import { type NameSide, nameSides, shortened } from './names.ts';
 import { type Flat, flat, type Projection } from './projection.ts';
 import { ThingGroup } from './thing-group.tsx';
@@ -91,6 +91,7 @@ export function LampsLayer() {
   const document = useEditor(documentShown);
   const projection = usePlan((state) => state.projection);
   const scale_px_m = useScaleStep();
+  const [left, right] = [useEdgeStep('left'), useEdgeStep('right')];
   const sides = useMemo(() => {
     const onSheet_px = ({ position_m }: { readonly position_m: Vec3 }): Flat => {
       const [u, v] = flat(position_m, projection);
@@ -105,8 +106,8 @@ export function LampsLayer() {
         always: chosen.includes(lamp.id),
       }));
     const others = document ? [...(document.marks ?? []), ...(document.cameras ?? [])] : [];
-    return nameSides(named, [...lamps, ...others].map(onSheet_px));
-  }, [lamps, document, chosen, projection, scale_px_m]);
+    return nameSides(named, [...lamps, ...others].map(onSheet_px), { from_px: left, to_px: right });
+  }, [lamps, document, chosen, projection, scale_px_m, left, right]);
   return lamps.map((lamp) => (
     <LampDrawing
       key={lamp.id}

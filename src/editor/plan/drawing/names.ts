@@ -29,8 +29,21 @@ const OFF_px = 18;
 const LETTER_px = 7.4;
 const HALF_LINE_px = 9;
 
-/** Sides for the names of signs among all signs, so that no name lies over a sign or over another name; those that must be named first. */
-export function nameSides(named: readonly Named[], signs_px: readonly Flat[]): ReadonlyMap<string, NameSide> {
+/** From the left edge of the sheet to its right one. */
+export interface Across {
+  readonly from_px: number;
+  readonly to_px: number;
+}
+
+/**
+ * Sides for the names of signs among all signs, so that no name lies over a sign or over another name, nor beyond the edge of
+ * the sheet; those that must be named first.
+ */
+export function nameSides(
+  named: readonly Named[],
+  signs_px: readonly Flat[],
+  { from_px, to_px }: Across = { from_px: Number.NEGATIVE_INFINITY, to_px: Number.POSITIVE_INFINITY },
+): ReadonlyMap<string, NameSide> {
   const taken: Box[] = signs_px.map(([x, y]) => ({
     left: x - SIGN_px,
     right: x + SIGN_px,
@@ -50,8 +63,10 @@ export function nameSides(named: readonly Named[], signs_px: readonly Flat[]): R
     });
     const right = box(x + OFF_px);
     const left = box(x - OFF_px - width);
-    const free = (one: Box) => !taken.some((other) => overlap(one, other));
-    const side: NameSide = free(right) ? 'right' : free(left) ? 'left' : always ? 'right' : 'none';
+    const seen = (one: Box) => one.left >= from_px && one.right <= to_px;
+    const free = (one: Box) => seen(one) && !taken.some((other) => overlap(one, other));
+    const inAnyCase = seen(right) || !seen(left) ? 'right' : 'left';
+    const side: NameSide = free(right) ? 'right' : free(left) ? 'left' : always ? inAnyCase : 'none';
     sides.set(id, side);
     if (side !== 'none') taken.push(side === 'right' ? right : left);
   }

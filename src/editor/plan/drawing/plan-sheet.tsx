@@ -13,14 +13,15 @@ import { CamerasLayer, WedgesLayer } from './cameras-layer.tsx';
 import { BeamCaption, ChosenNames } from './chosen-names.tsx';
 import { DimensionLayer } from './dimension-layer.tsx';
 import { fitAll } from './fit.ts';
-import { GridLabels, GridLayer, ScaleBar } from './grid-layer.tsx';
+import { GhostLayer } from './ghost-layer.tsx';
+import { AxisCross, GridLabels, GridLayer, ScaleBar } from './grid-layer.tsx';
 import { GroundLayer } from './ground-layer.tsx';
 import { GuideLayer, HandleLayer } from './hand-layer.tsx';
 import { BeamsLayer, LampsLayer } from './lamps-layer.tsx';
 import { LightLayer } from './light-layer.tsx';
 import { LitMark, MarksLayer } from './marks-layer.tsx';
 import { atPlace, type Flat, flat, SHEETS } from './projection.ts';
-import { holds, onSheet, visible } from './viewport.ts';
+import { holds, onSheet, type Viewport, visible } from './viewport.ts';
 
 /** A notch of the wheel magnifies by a fifth. */
 const PER_WHEEL_px = Math.log(1.2) / 100;
@@ -150,11 +151,13 @@ export function PlanSheet() {
           <HandleLayer />
           <ChosenNames />
           <DimensionLayer />
+          <GhostLayer />
         </g>
         <GridLabels />
         <BeamCaption />
         <GuideLayer />
         <ScaleBar />
+        <AxisCross />
       </svg>
     </div>
   );
@@ -197,16 +200,20 @@ function useSheetSize(svg: React.RefObject<SVGSVGElement | null>): void {
   }, [plan, svg]);
 }
 
-/** Every scene, and every sheet of it, is first shown whole. */
+/** Every scene, and every sheet of it, is first shown whole, and stays so in whatever room it has until it is moved by hand. */
 function useFirstFit(): void {
   const editor = useEditorStore();
-  const fitNow = usePlan(
-    ({ views, projection, size }) => views[projection] === undefined && size.width_px > 0,
-  );
+  const plan = usePlanStore();
+  const size = usePlan((state) => state.size);
+  const bare = usePlan(({ views, projection }) => views[projection] === undefined);
   const opened = useEditor((state) => state.scene !== null);
+  const whole = useRef<Viewport | undefined>(undefined);
   useEffect(() => {
-    if (fitNow && opened) fitAll(editor);
-  }, [editor, fitNow, opened]);
+    const shown = () => plan.getState().views[plan.getState().projection];
+    if (size.width_px === 0 || !opened || !(bare || shown() === whole.current)) return;
+    fitAll(editor);
+    whole.current = shown();
+  }, [editor, plan, size, bare, opened]);
 }
 
 /** Moving or magnifying the sheet sets one transform; nothing is drawn anew. */

@@ -64,21 +64,24 @@ export function boundsOf(points: readonly Flat[]): FlatBounds | null {
   return { low_m: [lowU, lowV], high_m: [highU, highV] };
 }
 
-/** Signs reach so far beyond the points that they stand for, names further to the right. */
+/** Signs reach so far beyond the points that they stand for, names further to the right: less on a small sheet. */
 const MARGIN_px = 56;
+const MARGIN_SHARE = 0.09;
 const NAMES_px = 110;
+const NAMES_SHARE = 0.16;
 /** One point alone is shown with this much about it. */
 const LEAST_EXTENT_m = 4;
 
 /** The bounds as large as they go on the sheet, with a margin. */
 export function fitted({ low_m, high_m }: FlatBounds, size: SheetSize): Viewport {
   const extent = (axis: 0 | 1) => Math.max(LEAST_EXTENT_m, high_m[axis] - low_m[axis]);
-  const room = (length_px: number, taken_px: number) => Math.max(0.5 * length_px, length_px - taken_px);
-  const across_px = room(size.width_px, 2 * MARGIN_px + NAMES_px);
-  const down_px = room(size.height_px, 2 * MARGIN_px);
+  const within = (length_px: number) => length_px - 2 * Math.min(MARGIN_px, MARGIN_SHARE * length_px);
+  const names_px = Math.min(NAMES_px, NAMES_SHARE * size.width_px);
+  const across_px = within(size.width_px) - names_px;
+  const down_px = within(size.height_px);
   const wanted = Math.min(across_px / extent(0), down_px / extent(1));
   const scale_px_m = Math.min(MOST_px_m, Math.max(LEAST_px_m, wanted));
-  const names_m = Math.min(NAMES_px, size.width_px / 8) / scale_px_m;
+  const names_m = names_px / scale_px_m;
   return {
     centre_m: [(low_m[0] + high_m[0] + names_m) / 2, (low_m[1] + high_m[1]) / 2],
     scale_px_m,

@@ -16,6 +16,7 @@ const GROUPS: readonly (readonly string[])[] = [
     'plan-same-height',
   ],
   ['plan-lock', 'plan-hide', 'plan-show-hidden'],
+  ['plan-fit-chosen', 'plan-measure'],
   ['plan-remove'],
 ];
 

@@ -19,7 +19,7 @@ export function PlanTools() {
       <Toolbar.Button className="plan-tool" onClick={() => fitAll(editor)}>
         Fit all
       </Toolbar.Button>
-      <Toolbar.Button className="plan-tool" disabled={none} onClick={() => fitChosen(editor)}>
+      <Toolbar.Button className="plan-tool spare" disabled={none} onClick={() => fitChosen(editor)}>
         Fit chosen
       </Toolbar.Button>
       <Toolbar.Button
@@ -30,7 +30,7 @@ export function PlanTools() {
         Snap
       </Toolbar.Button>
       <Toolbar.Button
-        className="plan-tool"
+        className="plan-tool in-menu"
         aria-pressed={datum || setting}
         onClick={() => plan.setState({ datum_m: null, settingDatum: !(datum || setting) })}
       >

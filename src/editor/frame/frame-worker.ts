@@ -1,4 +1,0 @@
-import { expose } from 'comlink';
-import { newFrameDesk } from './frame-desk.ts';
-
-expose(newFrameDesk());

@@ -1,0 +1,142 @@
+import { GraphicsUnable } from '../../preview/gl/float-target.ts';
+import type { EditorStore } from '../store/editor-store.ts';
+import { type FrameOnCard, startFrameOnCard } from './frame-on-card.ts';
+import type { FrameStore } from './frame-state.ts';
+import { type FrameWithoutGraphics, startFrameWithoutGraphics } from './frame-without-graphics.ts';
+import { type FrameSubject, keepFrame } from './keep-frame.ts';
+import { startFrameDesk, type WorkerFrameDesk } from './worker-frame-desk.ts';
+
+/** A frame of the scene in the store, on the page. */
+export interface DrawnFrame {
+  /** How large the canvas is on the screen, in its own pixels. */
+  resize(width_px: number, height_px: number): void;
+  end(): void;
+}
+
+/**
+ * The processor draws first, on a canvas that lies over the card's: it has a small frame at once, of the same light model. Then
+ * the card is begun with, which takes some drivers half a minute, and the whole machine where it is only made believe; when it
+ * has light to show, the processor leaves off. Where there are no graphics, the processor has the canvas to itself.
+ */
+export function startFrame(
+  canvas: HTMLCanvasElement,
+  standInCanvas: HTMLCanvasElement,
+  store: EditorStore,
+  frame: FrameStore,
+): DrawnFrame {
+  const desk = startFrameDesk();
+  return frame.getState().withoutGraphics === null
+    ? processorThenCard(canvas, standInCanvas, desk, store, frame)
+    : processorAlone(canvas, desk, store, frame);
+}
+
+function processorAlone(
+  canvas: HTMLCanvasElement,
+  desk: WorkerFrameDesk,
+  store: EditorStore,
+  frame: FrameStore,
+): DrawnFrame {
+  const made = startFrameWithoutGraphics(canvas, frame, desk, (progress) => frame.setState({ progress }));
+  frame.setState({ grab: () => canvas.toDataURL('image/png') });
+  const keeper = keepFrame(store, frame, desk, made.take, { card: () => false, processor: () => true });
+  return {
+    resize: () => {},
+    end() {
+      keeper.stop();
+      made.dispose();
+      frame.setState({ grab: null });
+      desk.close();
+    },
+  };
+}
+
+function processorThenCard(
+  canvas: HTMLCanvasElement,
+  standInCanvas: HTMLCanvasElement,
+  desk: WorkerFrameDesk,
+  store: EditorStore,
+  frame: FrameStore,
+): DrawnFrame {
+  let card: FrameOnCard | null = null;
+  let cardBegun = false;
+  let ended = false;
+  let size: readonly [width_px: number, height_px: number] = [0, 0];
+  let subject: FrameSubject | null | undefined;
+  let standIn: FrameWithoutGraphics | null = startFrameWithoutGraphics(
+    standInCanvas,
+    frame,
+    desk,
+    (progress) => frame.setState({ standIn: progress }),
+  );
+
+  const keeper = keepFrame(
+    store,
+    frame,
+    desk,
+    (next) => {
+      subject = next;
+      standIn?.take(next);
+      card?.take(next);
+      considerCard();
+    },
+    { card: () => card !== null, processor: () => standIn !== null },
+  );
+
+  /** Not before there is something to look at: from here on the page may have to wait for the card. Not for a held frame. */
+  const considerCard = () => {
+    const { reading, readingFailure } = store.getState();
+    const { paused, standIn: picture } = frame.getState();
+    const numbers = reading !== null || readingFailure !== null;
+    if (cardBegun || paused || !numbers || (!picture && subject !== null)) return;
+    cardBegun = true;
+    afterPaint(beginCard);
+  };
+
+  const beginCard = () => {
+    if (ended) return;
+    try {
+      card = startFrameOnCard(canvas, store, frame);
+    } catch (error) {
+      if (!(error instanceof GraphicsUnable)) throw error;
+      frame.setState({ withoutGraphics: error.message });
+      return;
+    }
+    card.resize(...size);
+    keeper.again();
+  };
+
+  const endStandIn = () => {
+    standIn?.dispose();
+    standIn = null;
+    frame.setState({ standIn: null });
+  };
+
+  const unsubscribes = [
+    store.subscribe(considerCard),
+    frame.subscribe(({ progress, failure }) => {
+      const shown = progress !== null && (progress.samples > 0 || progress.stage === 'sampling');
+      if (standIn && (shown || failure !== null)) endStandIn();
+      considerCard();
+    }),
+  ];
+
+  return {
+    resize(width_px, height_px) {
+      size = [width_px, height_px];
+      card?.resize(width_px, height_px);
+    },
+    end() {
+      ended = true;
+      keeper.stop();
+      for (const unsubscribe of unsubscribes) unsubscribe();
+      endStandIn();
+      card?.dispose();
+      desk.close();
+    },
+  };
+}
+
+/** When what is due now is on the screen. */
+function afterPaint(work: () => void): void {
+  requestAnimationFrame(() => setTimeout(work));
+}
