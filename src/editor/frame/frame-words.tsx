@@ -106,7 +106,11 @@ function FrameWorth() {
         )}
       </p>
       {standIn && <p>Meanwhile by the processor: {progressWords(standIn)}.</p>}
-      {withoutGraphics !== null && <p>Made without graphics, small and slow. {withoutGraphics}</p>}
+      {withoutGraphics !== null && (
+        <p title={withoutGraphics}>
+          Made without graphics, small and slow. <span className="out-of-sight">{withoutGraphics}</span>
+        </p>
+      )}
       {limits.map((limit) => (
         <p key={limit}>{limit}</p>
       ))}

@@ -95,13 +95,15 @@ async function fileOf(io: GltfReader, bytes: Uint8Array): Promise<GltfFile> {
 const ELSEWHERE = 'its data lie in other files; save it as one .glb';
 
 /** What the library would wait for, or follow round and round. */
-function refuseUnusable({ buffers = [], images = [], accessors = [], nodes = [] }: GltfFile['json']): void {
+function refuseUnusable(json: GltfFile['json']): void {
+  const { buffers = [], images = [], accessors = [], nodes = [] } = json;
   const uris = [...buffers, ...images].map(({ uri }) => uri);
   // The library has put names that begin with two underscores in the place of data that it holds.
   if (uris.some((uri) => uri !== undefined && !/^(?:data:|__)/.test(uri))) throw new MeshFault(ELSEWHERE);
   const elements = accessors.reduce((sum, { count, sparse }) => sum + count + (sparse?.count ?? 0), 0);
   if (!(elements <= MAX_ELEMENTS))
     throw new MeshFault(`it states ${elements} elements, at most ${MAX_ELEMENTS} are read`);
+  refuseBeyondData(json);
 
   const parents = new Map<number, number>();
   for (const [parent, { children = [] }] of nodes.entries()) {
@@ -117,5 +119,39 @@ function refuseUnusable({ buffers = [], images = [], accessors = [], nodes = [] 
         throw new MeshFault(`its nodes hang in a ring, or more than ${MAX_NODE_DEPTH} deep`);
       above = parents.get(above);
     }
+  }
+}
+
+/** Bytes of a component and components of an element, as the standard has them (glTF 2.0, 3.6.2.2). */
+const COMPONENT_BYTES: Readonly<Record<number, number>> = {
+  5120: 1,
+  5121: 1,
+  5122: 2,
+  5123: 2,
+  5125: 4,
+  5126: 4,
+};
+const COMPONENTS: Readonly<Record<string, number>> = {
+  SCALAR: 1,
+  VEC2: 2,
+  VEC3: 3,
+  VEC4: 4,
+  MAT2: 4,
+  MAT3: 9,
+  MAT4: 16,
+};
+
+/** The library reads past the end of a view into whatever lies behind it in memory. */
+function refuseBeyondData({ accessors = [], bufferViews = [], buffers = [] }: GltfFile['json']): void {
+  for (const [i, { buffer, byteOffset = 0, byteLength }] of bufferViews.entries())
+    if (!(byteOffset + byteLength <= (buffers[buffer]?.byteLength ?? 0)))
+      throw new MeshFault(`its data end before part ${i} of them does`);
+  for (const [i, { bufferView, byteOffset = 0, count, componentType, type }] of accessors.entries()) {
+    if (bufferView === undefined) continue;
+    const view = bufferViews[bufferView];
+    const element = (COMPONENT_BYTES[componentType] ?? Number.NaN) * (COMPONENTS[type] ?? Number.NaN);
+    const end = byteOffset + (count - 1) * (view?.byteStride ?? element) + element;
+    if (!(end <= (view?.byteLength ?? 0)))
+      throw new MeshFault(`its data end before the ${count} elements of accessor ${i} do`);
   }
 }
