@@ -16,7 +16,7 @@ declare module 'vitest' {
 
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const PAGE = join(ROOT, 'dist', 'page', 'index.html');
-const MADE_FROM = ['index.html', 'vite.config.ts', 'build', 'package.json', 'src', 'assets', 'scenes'];
+const MADE_FROM = ['index.html', 'vite.config.ts', 'package.json', 'src', 'assets', 'scenes'];
 
 /** Before all browser tests: a browser, and the built page on a free port. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
@@ -45,7 +45,7 @@ function buildPage(): void {
   for (const name of Object.keys(env)) if (name === 'NODE_ENV' || name.startsWith('VITE')) delete env[name];
   execFileSync(
     process.execPath,
-    [join(ROOT, 'node_modules', 'vite', 'bin', 'vite.js'), 'build', '--logLevel', 'warn'],
+    [join(ROOT, 'node_modules', 'vite', 'bin', 'vite.js'), '--logLevel', 'warn'],
     {
       cwd: ROOT,
       env,
