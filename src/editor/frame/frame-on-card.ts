@@ -118,7 +118,7 @@ export function startFrameOnCard(
       if (samples === 1 && before === 0) aim();
       if (renderer.edition() !== shown) show();
       // Some drivers build at the first draw: nothing is ready before there is something to show.
-      tell(stage === 'building' || renderer.edition() === 0 ? 'building' : 'sampling');
+      tell(stage === 'building' || shown < 0 ? 'building' : 'sampling');
     } catch (error) {
       frame.setState({ failure: (error as Error).message });
       return;
