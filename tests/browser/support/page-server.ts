@@ -45,7 +45,7 @@ function buildPage(): void {
   for (const name of Object.keys(env)) if (name === 'NODE_ENV' || name.startsWith('VITE')) delete env[name];
   execFileSync(
     process.execPath,
-    [join(ROOT, 'node_modules', 'vite', 'bin', 'vite.js'), '--logLevel', 'warn'],
+    [join(ROOT, 'node_modules', 'vite', 'bin', 'vite.js'), 'build', '--logLevel', 'warn'],
     {
       cwd: ROOT,
       env,
