@@ -1,21 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readMeter } from '../../src/core/meter/meter.ts';
-import { newTracer } from '../../src/core/transport/tracer.ts';
 import { previewScene } from '../../src/preview/renderer/preview-scene.ts';
 import { turns } from '../../src/preview/shaders/turns.ts';
-import {
-  aspectOf,
-  calibrationOf,
-  chosenCamera,
-  exposureOf,
-  lensOf,
-} from '../../src/scene/camera/scene-camera.ts';
-import { meterPoint } from '../../src/scene/meter/meter-scene.ts';
+import { aspectOf, chosenCamera, lensOf } from '../../src/scene/camera/scene-camera.ts';
 import { openedScene } from '../preview/support/scene-models.ts';
 import { type NoisyFrame, tileDifferences, writeComparison } from './support/compare-frames.ts';
 import { type Frames, openFrames } from './support/frames.ts';
 import { type Glsl, openGlsl } from './support/glsl.ts';
-import { copiesOf, readingsOf } from './support/held-meters.ts';
+import { metersAtMarks } from './support/meters-at-marks.ts';
 
 /** Seconds each on a machine at rest; others may use it too. */
 const PATIENCE_ms = 240_000;
@@ -23,7 +14,6 @@ const WIDTH = 48;
 const TILE_px = 12;
 /** Not a whole number of any part's turns. */
 const SAMPLES = 20;
-const COPIES = 128;
 const TOLERANCE_STOPS = 0.05;
 const STANDARD_ERRORS = 3;
 /** derived: of the twelve tiles one is beyond three errors in one run of thirty, two in one of two thousand. */
@@ -45,40 +35,18 @@ describe('kinds of light drawn by programs of their own', () => {
     'give meters what they read in the core',
     async () => {
       const { document, model } = await openedScene('night-quay');
-      const camera = chosenCamera(document);
-      const marks = document.marks ?? [];
-      const meters = marks.map((mark) => ({
-        point: meterPoint(document, mark, camera),
-        receptor: mark.receptor ?? 'dome',
-      }));
-      const held = { meters: copiesOf(meters, COPIES) };
-      const { rgb, lost } = await frames.render(previewScene(model), held, SAMPLES, true);
-      const tracer = newTracer(model);
-      const options = {
-        exposure: exposureOf(camera),
-        calibration: calibrationOf(document),
-        error_stops: TOLERANCE_STOPS,
-      };
-      const compared = readingsOf(rgb, COPIES).map(({ mean_lx, error_lx }, i) => {
-        const core = readMeter(model, tracer, meters[i]!.point, meters[i]!.receptor, options);
-        const noise_stops = Math.hypot(
-          (error_lx / mean_lx) * Math.LOG2E,
-          // A 95 % interval, two standard errors.
-          core.uncertainty.numerical_stops / 2,
-        );
-        return { mark: marks[i]!.id, stops: Math.log2(mean_lx / core.illuminance_lx), noise_stops };
+      const { differences, lost } = await metersAtMarks(frames, document, model, {
+        samples: SAMPLES,
+        apart: true,
       });
-      console.info(
-        compared
-          .map(({ mark, stops, noise_stops }) => `${mark} ${stops.toFixed(3)} ± ${noise_stops.toFixed(3)}`)
-          .join(', '),
-      );
+      for (const { mark, stops, noise_stops } of differences)
+        console.info(`parity in parts, ${mark}: ${stops.toFixed(3)} ± ${noise_stops.toFixed(3)} stop`);
       // derived: the same readings by the core
-      const apart = compared.filter(
+      const apart = differences.filter(
         ({ stops, noise_stops }) =>
           !(Math.abs(stops) <= Math.max(TOLERANCE_STOPS, STANDARD_ERRORS * noise_stops)),
       );
-      expect(compared.length).toBeGreaterThan(0);
+      expect(differences.length).toBeGreaterThan(0);
       expect(apart).toEqual([]);
       expect(lost).toBe(0);
     },

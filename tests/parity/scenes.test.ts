@@ -1,16 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addSamples, meanRgb, newFramePart, variances } from '../../src/core/frame/frame-part.ts';
-import { readMeter } from '../../src/core/meter/meter.ts';
 import { newTracer } from '../../src/core/transport/tracer.ts';
 import { previewScene } from '../../src/preview/renderer/preview-scene.ts';
-import {
-  aspectOf,
-  calibrationOf,
-  chosenCamera,
-  exposureOf,
-  lensOf,
-} from '../../src/scene/camera/scene-camera.ts';
-import { meterPoint } from '../../src/scene/meter/meter-scene.ts';
+import { aspectOf, chosenCamera, lensOf } from '../../src/scene/camera/scene-camera.ts';
 import { openedScene, SCENES } from '../preview/support/scene-models.ts';
 import {
   clippedTileDifferences,
@@ -21,7 +13,7 @@ import {
   writeComparison,
 } from './support/compare-frames.ts';
 import { type Frames, openFrames } from './support/frames.ts';
-import { copiesOf, readingsOf } from './support/held-meters.ts';
+import { metersAtMarks } from './support/meters-at-marks.ts';
 
 /** Seconds each on a machine at rest; others may use it too. */
 const PATIENCE_ms = 180_000;
@@ -29,10 +21,8 @@ const WIDTH = 80;
 const TILE_px = 16;
 /** Samples a pixel, of the core's frame and of the card's alike: with one skew of noise, medians can be compared. */
 const SAMPLES = 16;
-/** Pixels that hold the same meter, and samples of each. */
-const COPIES = 128;
+/** Of each of the pixels that hold a meter. */
 const METER_SAMPLES = 16;
-const CORE_ERROR_STOPS = 0.05;
 /** What a cameraman would not see: the larger of this and of three standard errors of both. */
 const TOLERANCE_STOPS = 0.05;
 const TOLERANCE = 2 ** TOLERANCE_STOPS - 1;
@@ -79,37 +69,18 @@ describe.for(SHOWN)('$name', ({ name, scene, setup, but }) => {
     'has meters at its marks that read on the card what they read in the core',
     async () => {
       const { document, model } = await openedScene(scene, setup);
-      const camera = chosenCamera(document);
-      const marks = (document.marks ?? []).filter(({ id }) => id !== but);
-      const meters = marks.map((mark) => ({
-        point: meterPoint(document, mark, camera),
-        receptor: mark.receptor ?? 'dome',
-      }));
-      const held = { meters: copiesOf(meters, COPIES) };
-      const { rgb, lost } = await frames.render(previewScene(model), held, METER_SAMPLES);
-      const tracer = newTracer(model);
-      const options = {
-        exposure: exposureOf(camera),
-        calibration: calibrationOf(document),
-        error_stops: CORE_ERROR_STOPS,
-      };
-      const compared = readingsOf(rgb, COPIES).map(({ mean_lx, error_lx }, i) => {
-        const core = readMeter(model, tracer, meters[i]!.point, meters[i]!.receptor, options);
-        // The core's stated error is a 95 % interval, two standard errors.
-        const noise_stops = Math.hypot(
-          (error_lx / mean_lx) * Math.LOG2E,
-          core.uncertainty.numerical_stops / 2,
-        );
-        return { mark: marks[i]!.id, stops: Math.log2(mean_lx / core.illuminance_lx), noise_stops };
+      const { differences, lost } = await metersAtMarks(frames, document, model, {
+        samples: METER_SAMPLES,
+        but,
       });
-      for (const { mark, stops, noise_stops } of compared)
+      for (const { mark, stops, noise_stops } of differences)
         console.info(`parity ${name}, ${mark}: ${stops.toFixed(3)} ± ${noise_stops.toFixed(3)} stop`);
       // derived: the same readings by the core
-      const apart = compared.filter(
+      const apart = differences.filter(
         ({ stops, noise_stops }) =>
           !(Math.abs(stops) <= Math.max(TOLERANCE_STOPS, STANDARD_ERRORS * noise_stops)),
       );
-      expect(compared.length).toBeGreaterThan(0);
+      expect(differences.length).toBeGreaterThan(0);
       expect(apart).toEqual([]);
       expect(lost).toBe(0);
     },

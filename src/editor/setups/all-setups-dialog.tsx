@@ -1,5 +1,5 @@
 import { Dialog } from 'radix-ui';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { Setup } from '../../scene/schema/setup.ts';
 import { useFrameStore } from '../frame/use-frame.ts';
 import { cameraShown } from '../store/shown-scene.ts';
@@ -9,6 +9,7 @@ import { changesInWords } from './changes-in-words.ts';
 import { frameKey, sameKey, slotOf } from './frame-key.ts';
 import { setupsOf, setupTitle } from './setup-edits.ts';
 import { useSetups, useSetupsStore } from './setups-state.ts';
+import { SheetButtons } from './sheet-buttons.tsx';
 import type { SmallFrame } from './small-frame-desk.ts';
 import { SmallPicture } from './small-picture.tsx';
 import { useSmallFrame } from './use-small-frame.ts';
@@ -51,20 +52,12 @@ function AllSetups() {
   );
   const frames = useFrames(all.map(({ setup }) => setup));
   const done = frames.filter((frame) => frame !== undefined).length;
-  const [sheet, setSheet] = useState<{ readonly words: string; readonly busy: boolean } | null>(null);
-
   const save = async () => {
     const cells = all.flatMap(({ setup, changes }, i): SetupOnSheet[] => {
       const frame = frames[i];
       return frame ? [{ id: setup?.id, title: setupTitle(setup), frame, changes }] : [];
     });
-    setSheet({ words: 'Drawing the sheet…', busy: true });
-    try {
-      await saveAllSetupsSheet(store.getState(), cells, frameStore.getState().look);
-      setSheet({ words: 'Saved where this browser puts downloads.', busy: false });
-    } catch (error) {
-      setSheet({ words: `Not saved: ${(error as Error).message}`, busy: false });
-    }
+    await saveAllSetupsSheet(store.getState(), cells, frameStore.getState().look);
   };
 
   return (
@@ -86,20 +79,7 @@ function AllSetups() {
         Every frame at the camera’s own exposure, small and with its noise smoothed: for telling setups apart,
         not for judging light.
       </p>
-      <div className="dialog-buttons">
-        <p className="build-up-progress" role="status">
-          {done < all.length ? `${done} of ${all.length} frames` : sheet?.words}
-        </p>
-        <Dialog.Close>Close</Dialog.Close>
-        <button
-          type="button"
-          className="first-choice"
-          disabled={done < all.length || sheet?.busy}
-          onClick={() => void save()}
-        >
-          Save contact sheet
-        </button>
-      </div>
+      <SheetButtons done={done} count={all.length} ready={done === all.length} save={save} />
     </>
   );
 }

@@ -1,5 +1,5 @@
 import { Dialog } from 'radix-ui';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import { LampBadge } from '../figures/lamp-badge.tsx';
 import { lampSign } from '../figures/lamp-colour.ts';
@@ -21,6 +21,7 @@ import { aloneWords, orderWords, soFarWords } from './build-up-words.ts';
 import { frameKey, sameKey, slotOf } from './frame-key.ts';
 import { setupNamed, setupTitle } from './setup-edits.ts';
 import { useSetups, useSetupsStore } from './setups-state.ts';
+import { SheetButtons } from './sheet-buttons.tsx';
 import type { LightShown, SmallFrame } from './small-frame-desk.ts';
 import { sumOfFrames } from './small-light.ts';
 import { SmallPicture } from './small-picture.tsx';
@@ -72,20 +73,12 @@ function BuildUp() {
   const sums = useMemo(() => steps.map((_, i) => sumSoFar(alone, i)), [steps, alone]);
   const whole = done === steps.length && freshness === 'fresh';
 
-  const [sheet, setSheet] = useState<{ readonly words: string; readonly busy: boolean } | null>(null);
-
   const save = async () => {
     const made = steps.flatMap((step, i): BuildUpFrames[] => {
       const [own, soFar] = [alone[i], sums[i]];
       return own && soFar ? [{ step, name: nameOf(step.lamp), alone: own, soFar }] : [];
     });
-    setSheet({ words: 'Drawing the sheet…', busy: true });
-    try {
-      await saveBuildUpSheet(store.getState(), made, markName, frameStore.getState().look);
-      setSheet({ words: 'Saved where this browser puts downloads.', busy: false });
-    } catch (error) {
-      setSheet({ words: `Not saved: ${(error as Error).message}`, busy: false });
-    }
+    await saveBuildUpSheet(store.getState(), made, markName, frameStore.getState().look);
   };
 
   return (
@@ -126,20 +119,7 @@ function BuildUp() {
         Every frame at the camera’s own exposure: a lamp that gives little looks dark. Light adds, so the
         frames and readings so far are sums; ± is known for all lamps together only.
       </p>
-      <div className="dialog-buttons">
-        <p className="build-up-progress" role="status">
-          {done < steps.length ? `${done} of ${steps.length} frames` : sheet?.words}
-        </p>
-        <Dialog.Close>Close</Dialog.Close>
-        <button
-          type="button"
-          className="first-choice"
-          disabled={!whole || sheet?.busy}
-          onClick={() => void save()}
-        >
-          Save contact sheet
-        </button>
-      </div>
+      <SheetButtons done={done} count={steps.length} ready={whole} save={save} />
     </>
   );
 }

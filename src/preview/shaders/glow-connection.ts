@@ -22,6 +22,19 @@ float glowRise(vec3 w, vec3 toLamp) {
   return 1.0 / (4.0 * PI * sqrt(PI * theta) * max(1e-5, across * inversesqrt(dot(toLamp, toLamp))));
 }
 
+// What the i-th lamp that is alight would give at x. Adds its rise toward w, and the same times that.
+float glowByLamp(int i, vec3 x, vec3 w, inout float rises, inout float weighted) {
+  int lamp = litLampAt(i).lamp;
+  Emitter emitter = emitterAt(lamp);
+  vec3 d = x - emitter.origin;
+  float d2 = max(1e-12, dot(d, d));
+  float weight = lampCounts(lamp) * emitted_cd(emitter, d / sqrt(d2)) / d2;
+  float rise = glowRise(w, -d);
+  rises += rise;
+  weighted += weight * rise;
+  return weight;
+}
+
 // The density, per steradian, with which glowAt draws w.
 float glowDensityToward(vec3 x, vec3 w) {
   float even = 1.0 / float(litLampsAt.x);
@@ -30,14 +43,7 @@ float glowDensityToward(vec3 x, vec3 w) {
   float weighted = 0.0;
   int i = 0;
   do {
-    int lamp = litLampAt(i).lamp;
-    Emitter emitter = emitterAt(lamp);
-    vec3 d = x - emitter.origin;
-    float d2 = max(1e-12, dot(d, d));
-    float weight = lampCounts(lamp) * emitted_cd(emitter, d / sqrt(d2)) / d2;
-    float rise = glowRise(w, -d);
-    rises += rise;
-    weighted += weight * rise;
+    float weight = glowByLamp(i, x, w, rises, weighted);
     total += weight;
   } while (++i < litLampsAt.x);
   return total > 0.0 ? 0.5 * (weighted / total + even * rises) : even * rises;
@@ -62,14 +68,7 @@ Glow glowAt(vec3 x, vec3 other, vec4 numbers) {
     float weighted = 0.0;
     int i = 0;
     do {
-      int lamp = litLampAt(i).lamp;
-      Emitter emitter = emitterAt(lamp);
-      vec3 d = x - emitter.origin;
-      float d2 = max(1e-12, dot(d, d));
-      float weight = lampCounts(lamp) * emitted_cd(emitter, d / sqrt(d2)) / d2;
-      float rise = glowRise(w, -d);
-      rises += rise;
-      weighted += weight * rise;
+      float weight = glowByLamp(i, x, w, rises, weighted);
       if (pass == 0 && keeps(weight, total, choice)) byShare = i;
     } while (++i < count);
     float density = total > 0.0 ? 0.5 * (weighted / total + even * rises) : even * rises;
