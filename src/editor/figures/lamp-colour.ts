@@ -23,6 +23,7 @@ export const LAMP_PATTERNS: readonly LampPattern[] = ['plain', 'stripes', 'dots'
 const COLOURS_IN_A_ROW = 4;
 
 const known = new WeakMap<readonly Lamp[], ReadonlyMap<string, LampSign>>();
+let last: { readonly key: string; readonly signs: ReadonlyMap<string, LampSign> } | undefined;
 
 /**
  * The sign of a lamp. It goes by the lamp's id, so it stays through moves, switches, new names and new lamps; lamps whose
@@ -33,10 +34,18 @@ export function lampSign(document: Pick<SceneDocument, 'lamps'> | undefined, id:
   return lampSigns(document?.lamps ?? []).get(id) ?? signAt(wantedBy(id), firstLetter(id, id));
 }
 
-/** The signs of all lamps, by id; the same map for the same list. */
+/** The signs of all lamps, by id; the same map for the same list, and while its lamps only move. */
 export function lampSigns(lamps: readonly Lamp[]): ReadonlyMap<string, LampSign> {
   const before = known.get(lamps);
   if (before) return before;
+  const key = JSON.stringify(lamps.map(({ id, name }) => [id, name]));
+  const signs = last?.key === key ? last.signs : newSigns(lamps);
+  last = { key, signs };
+  known.set(lamps, signs);
+  return signs;
+}
+
+function newSigns(lamps: readonly Lamp[]): ReadonlyMap<string, LampSign> {
   const takenPlaces = new Set<number>();
   const takenInitials = new Set<string>();
   const signs = new Map<string, LampSign>();
@@ -47,7 +56,6 @@ export function lampSigns(lamps: readonly Lamp[]): ReadonlyMap<string, LampSign>
     takenInitials.add(initial);
     signs.set(id, signAt(place, initial));
   }
-  known.set(lamps, signs);
   return signs;
 }
 

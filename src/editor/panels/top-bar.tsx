@@ -12,8 +12,10 @@ import { CameraAndSetup } from './camera-and-setup.tsx';
 
 export function TopBar() {
   const { documents } = useSession();
-  const document = useEditor((state) => state.scene?.document);
-  const title = document ? document.title || 'Untitled scene' : 'Opening…';
+  // Not the document itself: every edit would draw all menus and dialogs anew.
+  const opened = useEditor((state) => state.scene !== null);
+  const titled = useEditor((state) => state.scene?.document.title);
+  const title = opened ? titled || 'Untitled scene' : 'Opening…';
 
   return (
     <header className="top-bar">
@@ -30,7 +32,7 @@ export function TopBar() {
         <ViewMenu />
         <CommandList />
         <StepsMenu />
-        <button type="button" onClick={() => void documents.save('own file')} disabled={!document}>
+        <button type="button" onClick={() => void documents.save('own file')} disabled={!opened}>
           Save
         </button>
       </div>

@@ -23,8 +23,23 @@ export interface NamedThing {
 
 type Named = { readonly name?: string | undefined };
 
-/** All that a reference to `to` may name, the scene's own before the library's, each in its own order. */
-export function thingsNamed(document: SceneDocument, to: Referent): NamedThing[] {
+const NONE = {};
+const known = new WeakMap<object, Map<Referent, readonly NamedThing[]>>();
+
+/**
+ * All that a reference to `to` may name, the scene's own before the library's, each in its own order. The same list while the
+ * part of the document that it comes from is the same.
+ */
+export function thingsNamed(document: SceneDocument, to: Referent): readonly NamedThing[] {
+  const part = to === 'movers' ? document : to === 'reflectances' ? NONE : (document[to] ?? NONE);
+  const lists = known.get(part) ?? new Map<Referent, readonly NamedThing[]>();
+  known.set(part, lists);
+  const things = lists.get(to) ?? listOf(document, to);
+  lists.set(to, things);
+  return things;
+}
+
+function listOf(document: SceneDocument, to: Referent): readonly NamedThing[] {
   if (to === 'movers') {
     const movers = (['figures', 'lamps', 'cameras'] as const).flatMap((list) => thingsNamed(document, list));
     return [...movers, { id: WALKER, name: 'Passer-by', key: null, fromLibrary: false, entry: null }];

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { thirdsText } from '../../core/exposure/thirds.ts';
 import { readingText } from '../../paperwork/exposure-sheet.ts';
 import { DEFAULT_WHITE_BALANCE_K } from '../../scene/camera/scene-camera.ts';
@@ -13,7 +14,7 @@ import { RatioFigures } from './ratio-figures.tsx';
 import { colourWords, fNumberWords, plusMinusWords, stopsWords } from './reading-words.ts';
 
 /** The chosen mark in full: what the meter shows there, of what colour, in what ratio, from which lamps. */
-export function MarkDetail({ report }: { readonly report: MeterReport }) {
+export const MarkDetail = memo(function MarkDetail({ report }: { readonly report: MeterReport }) {
   const chosen = useEditor(markChosen);
   const muted = useEditor((state) => state.muted);
   const index = Math.max(
@@ -40,7 +41,7 @@ export function MarkDetail({ report }: { readonly report: MeterReport }) {
       <Parts mixed={mixed} allLight={report.covers.bounce} />
     </div>
   );
-}
+});
 
 function MeterFigures({ mixed, camera }: { readonly mixed: MixedReading; readonly camera: string }) {
   const unit = useEditor((state) => state.unit);

@@ -1,8 +1,9 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { DEFAULT_TONE_RANGE } from '../../core/picture/tone-curve.ts';
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
-import { type Freshness, markChosen } from '../store/shown-scene.ts';
+import { markChosen } from '../store/shown-scene.ts';
 import { useEditor } from '../store/use-editor.ts';
+import { FreshFigures } from './fresh-figures.tsx';
 import { type MixedReading, mixedReading } from './mixed-reading.ts';
 import { NeedleList } from './needle-list.tsx';
 import { RuleDrawing } from './rule-drawing.tsx';
@@ -23,13 +24,8 @@ const LEAST_px = 60;
 const SLACK_px = 5;
 
 /** The ruler with a needle for every mark, in lanes that scroll where they are many. */
-export function RulePlot({
-  report,
-  freshness,
-}: {
-  readonly report: MeterReport;
-  readonly freshness: Freshness;
-}) {
+export const RulePlot = memo(function RulePlot({ report }: { readonly report: MeterReport }) {
+  const moving = useEditor((state) => state.gesture);
   const muted = useEditor((state) => state.muted);
   const chosen = useEditor(markChosen);
   const unit = useEditor((state) => state.unit);
@@ -52,10 +48,10 @@ export function RulePlot({
       scale,
       labelWidth_px,
       lanesInSight: Math.floor(height_px / LANE_px),
-      moving: freshness === 'moving',
+      moving,
       before: before.current,
     });
-  }, [readings, scale, height_px, unit, freshness]);
+  }, [readings, scale, height_px, unit, moving]);
   useEffect(() => {
     before.current = layout;
   }, [layout]);
@@ -70,7 +66,7 @@ export function RulePlot({
   ).length;
   const inner_px = Math.max(height_px, layout.lanes * LANE_px);
   return (
-    <div className={`figures ${freshness} rule-body`} data-state={freshness}>
+    <FreshFigures className="rule-body">
       <div
         className="rule-lanes"
         ref={scroller}
@@ -94,6 +90,6 @@ export function RulePlot({
       </div>
       {above > 0 && <p className="rule-above">{above} more above</p>}
       {width_px > LEAST_px && <RuleStrip needles={layout.needles} scale={scale} chosen={chosen} />}
-    </div>
+    </FreshFigures>
   );
-}
+});

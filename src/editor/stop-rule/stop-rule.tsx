@@ -1,13 +1,14 @@
 import { Tabs } from 'radix-ui';
-import { useEffect } from 'react';
+import { memo, useEffect } from 'react';
 import { exposureHeading } from '../../paperwork/exposure-sheet.ts';
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import type { Problem } from '../../scene/problems/problem.ts';
 import { FRESHNESS_WORDS } from '../panels/freshness-words.ts';
 import { ProblemList } from '../panels/problem-list.tsx';
-import { type Freshness, readingFreshness } from '../store/shown-scene.ts';
+import { readingFreshness } from '../store/shown-scene.ts';
 import { useEditor, useSession } from '../store/use-editor.ts';
 import { giveUp } from './find-levels.ts';
+import { FreshFigures } from './fresh-figures.tsx';
 import { LampKeys } from './lamp-keys.tsx';
 import { MarkDetail } from './mark-detail.tsx';
 import { lampsAlight } from './muting.ts';
@@ -59,8 +60,8 @@ export function StopRule() {
       )}
       {report && report.marks.length > 0 ? (
         <div className="stop-rule-parts">
-          <RulePlot report={report} freshness={freshness} />
-          <Beside report={report} freshness={freshness} />
+          <RulePlot report={report} />
+          <Beside />
         </div>
       ) : (
         <Empty report={report} problems={problems} failed={failure !== null} />
@@ -69,7 +70,7 @@ export function StopRule() {
   );
 }
 
-function MutedWords() {
+const MutedWords = memo(function MutedWords() {
   const lamps = useEditor(lampsAlight);
   const muted = useEditor((state) => state.muted);
   const words = withoutWords(lamps.map(({ id, name }) => ({ name: name ?? id, out: muted.has(id) })));
@@ -78,9 +79,9 @@ function MutedWords() {
       <bdi>{words}</bdi>
     </p>
   );
-}
+});
 
-function Beside({ report, freshness }: { readonly report: MeterReport; readonly freshness: Freshness }) {
+const Beside = memo(function Beside() {
   const tab = useRule((state) => state.tab);
   const wants = useRule((state) => state.wants.size);
   return (
@@ -93,13 +94,25 @@ function Beside({ report, freshness }: { readonly report: MeterReport; readonly 
         <Tabs.Trigger value="mark">Reading</Tabs.Trigger>
         <Tabs.Trigger value="wanted">{wants > 0 ? `Wanted (${wants})` : 'Wanted'}</Tabs.Trigger>
       </Tabs.List>
-      <Tabs.Content value="mark" className={`rule-tab figures ${freshness}`}>
-        <MarkDetail report={report} />
+      <Tabs.Content value="mark" className="rule-tab">
+        <Detail />
       </Tabs.Content>
       <Tabs.Content value="wanted" className="rule-tab">
         <WantedList />
       </Tabs.Content>
     </Tabs.Root>
+  );
+});
+
+/** By itself, so that a new reading draws only its figures anew. */
+function Detail() {
+  const report = useEditor((state) => state.reading?.report ?? null);
+  return (
+    report && (
+      <FreshFigures>
+        <MarkDetail report={report} />
+      </FreshFigures>
+    )
   );
 }
 

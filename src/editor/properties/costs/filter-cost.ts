@@ -33,8 +33,25 @@ const UNCERTAINTY_stops: Readonly<Record<Filter['kind'], number>> = {
 /** Redder than a candle there is nothing that a camera could be balanced for. */
 const WARMEST_K = 1500;
 
-/** Loss and colour behind filters. @throws RangeError for figures that no lamp or gel can have */
+const MOST_KEPT = 256;
+const kept = new Map<string, FilterCost>();
+
+/**
+ * Loss and colour behind filters, kept for the next question: nothing of it changes while a lamp is moved.
+ * @throws RangeError for figures that no lamp or gel can have
+ */
 export function filterCost(lamp: LampSpectrum, filters: readonly Filter[]): FilterCost {
+  const key = JSON.stringify([lamp, filters]);
+  let known = kept.get(key);
+  if (!known) {
+    if (kept.size >= MOST_KEPT) kept.clear();
+    known = costOf(lamp, filters);
+    kept.set(key, known);
+  }
+  return known;
+}
+
+function costOf(lamp: LampSpectrum, filters: readonly Filter[]): FilterCost {
   const { colour_XYZ, transmission } = filtered(spectrumOfLamp(lamp), filters);
   const colour = colourTemperatureOf(colour_XYZ);
   return {

@@ -1,8 +1,6 @@
-import { documentShown } from '../../store/shown-scene.ts';
-import { useEditor } from '../../store/use-editor.ts';
 import { MIXED, useDesk, useFieldValue } from '../desk.tsx';
 import type { SpecialProps } from '../field.ts';
-import { thingsNamed } from '../named-things.ts';
+import { useThingsNamed } from '../use-things-named.ts';
 import { FieldRow } from './field-row.tsx';
 import { VectorRow } from './vector-row.tsx';
 
@@ -14,8 +12,7 @@ const TO_CAMERA_SIDE: readonly [number, number, number] = [0, 0, 1];
 export function FacingField({ field, at }: SpecialProps) {
   const desk = useDesk();
   const value = useFieldValue(at);
-  const document = useEditor(documentShown);
-  if (!document) return null;
+  const lamps = useThingsNamed('lamps');
   const chosen =
     value === undefined ? 'camera' : Array.isArray(value) ? ALONG : value === MIXED ? '' : String(value);
   return (
@@ -28,7 +25,7 @@ export function FacingField({ field, at }: SpecialProps) {
         >
           {chosen === '' && <option value="">several</option>}
           <option value="camera">The camera</option>
-          {thingsNamed(document, 'lamps').map(({ id, name }) => (
+          {lamps.map(({ id, name }) => (
             <option key={id} value={LAMP + id}>
               {name}
             </option>

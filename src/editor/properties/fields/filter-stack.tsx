@@ -5,9 +5,9 @@ import { useEditor } from '../../store/use-editor.ts';
 import { filterCost, kelvinText, lossText } from '../costs/filter-cost.ts';
 import { MIXED, useDesk, useFieldValue } from '../desk.tsx';
 import type { SpecialProps } from '../field.ts';
-import { thingsNamed } from '../named-things.ts';
 import { OpenThing } from '../open-thing.tsx';
 import { limitsOf } from '../schema-limits.ts';
+import { useThingsNamed } from '../use-things-named.ts';
 import { FieldRow } from './field-row.tsx';
 import { Pick } from './pick.tsx';
 import { pickOptions, swatchOf } from './pick-options.tsx';
@@ -17,12 +17,13 @@ export function FilterStack({ field, at }: SpecialProps) {
   const desk = useDesk();
   const value = useFieldValue(at);
   const head = useFieldValue(HEAD);
-  const document = useEditor(documentShown);
-  if (!document) return null;
+  const known = useThingsNamed('filters');
+  const lamp = useEditor((state) =>
+    typeof head === 'string'
+      ? entryNamed(documentShown(state)?.heads, LIBRARY.heads, head)?.spectrum
+      : undefined,
+  );
   const ids = Array.isArray(value) ? (value as readonly string[]) : [];
-  const lamp =
-    typeof head === 'string' ? entryNamed(document.heads, LIBRARY.heads, head)?.spectrum : undefined;
-  const known = thingsNamed(document, 'filters');
   const stack = ids.flatMap((id) => known.find((thing) => thing.id === id) ?? []);
   const filters = stack.map(({ entry }) => entry as Filter);
   const cost = lamp && filters.length > 0 ? filterCost(lamp, filters) : undefined;
@@ -61,7 +62,7 @@ export function FilterStack({ field, at }: SpecialProps) {
           <Pick
             label="Add a filter"
             shown={<span className="quiet">Add a filter…</span>}
-            options={() => pickOptions(document, 'filters', lamp)}
+            options={() => pickOptions(known, 'filters', lamp)}
             onPick={(picked) => put([...ids, picked])}
           />
         )}

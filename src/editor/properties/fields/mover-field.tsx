@@ -1,18 +1,14 @@
-import { documentShown } from '../../store/shown-scene.ts';
-import { useEditor } from '../../store/use-editor.ts';
 import { useDesk, useFieldValue } from '../desk.tsx';
 import type { SpecialProps } from '../field.ts';
-import { thingsNamed } from '../named-things.ts';
 import { OpenThing } from '../open-thing.tsx';
+import { useThingsNamed } from '../use-things-named.ts';
 import { FieldRow } from './field-row.tsx';
 
 /** Who or what follows a path: a figure, a lamp, a camera, or somebody who passes by. */
 export function MoverField({ field, at }: SpecialProps) {
   const desk = useDesk();
   const value = useFieldValue(at);
-  const document = useEditor(documentShown);
-  if (!document) return null;
-  const movers = thingsNamed(document, 'movers');
+  const movers = useThingsNamed('movers');
   const mover = movers.find(({ id }) => id === value);
   return (
     <FieldRow label={field.label} path={at} help={field.help}>

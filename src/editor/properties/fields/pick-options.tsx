@@ -1,5 +1,4 @@
 import type { Referent } from '../../../scene/references/reference-fields.ts';
-import type { SceneDocument } from '../../../scene/schema/document.ts';
 import type { Filter } from '../../../scene/schema/filter.ts';
 import type { Head, LampSpectrum } from '../../../scene/schema/head.ts';
 import type { Material } from '../../../scene/schema/material.ts';
@@ -7,13 +6,13 @@ import type { Supply } from '../../../scene/schema/supply.ts';
 import { filterCost, kelvinText, lossText } from '../costs/filter-cost.ts';
 import { photometryWords } from '../costs/photometry-words.ts';
 import { filterHex, materialHex } from '../costs/swatch-colour.ts';
-import { type NamedThing, thingsNamed } from '../named-things.ts';
+import type { NamedThing } from '../named-things.ts';
 import type { PickOption } from './pick.tsx';
 import { Swatch } from './swatch.tsx';
 
 /** What may be named, each with what tells it from the others. */
-export function pickOptions(document: SceneDocument, to: Referent, lamp?: LampSpectrum): PickOption[] {
-  return thingsNamed(document, to).map((thing) => ({
+export function pickOptions(things: readonly NamedThing[], to: Referent, lamp?: LampSpectrum): PickOption[] {
+  return things.map((thing) => ({
     value: thing.id,
     name: thing.name,
     swatch: swatchOf(thing, to),

@@ -20,6 +20,8 @@ interface PickProps {
   readonly onPick: (value: string) => void;
 }
 
+const NO_OPTIONS: readonly PickOption[] = [];
+
 /** One of many: a button that opens a list to search in. */
 export function Pick({ label, shown, chosen, options, onPick }: PickProps) {
   const [open, setOpen] = useState(false);
@@ -36,7 +38,7 @@ export function Pick({ label, shown, chosen, options, onPick }: PickProps) {
           <PickList
             label={label}
             chosen={chosen}
-            options={options()}
+            options={open ? options() : NO_OPTIONS}
             onPick={(value) => {
               setOpen(false);
               onPick(value);

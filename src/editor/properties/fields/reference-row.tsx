@@ -1,12 +1,10 @@
 import { memo } from 'react';
 import type { Path } from '../../../scene/problems/problem.ts';
-import { documentShown } from '../../store/shown-scene.ts';
-import { useEditor } from '../../store/use-editor.ts';
 import { MIXED, useDesk, useFieldValue } from '../desk.tsx';
 import type { ReferenceField } from '../field.ts';
-import { thingsNamed } from '../named-things.ts';
 import { OpenThing } from '../open-thing.tsx';
 import { limitsOf } from '../schema-limits.ts';
+import { useThingsNamed } from '../use-things-named.ts';
 import { FieldRow } from './field-row.tsx';
 import { Pick } from './pick.tsx';
 import { pickOptions, swatchOf } from './pick-options.tsx';
@@ -24,9 +22,8 @@ export const ReferenceRow = memo(function ReferenceRow({
   const { label, to, absent, help } = field;
   const desk = useDesk();
   const value = useFieldValue(at);
-  const document = useEditor(documentShown);
-  if (!document) return null;
-  const thing = thingsNamed(document, to).find(({ id }) => id === value);
+  const things = useThingsNamed(to);
+  const thing = things.find(({ id }) => id === value);
   const optional = limitsOf(desk.kind, at)!.optional;
   return (
     <FieldRow label={label} path={at} help={help}>
@@ -46,7 +43,7 @@ export const ReferenceRow = memo(function ReferenceRow({
           }
           options={() => [
             ...(optional && absent ? [{ value: NONE, name: absent }] : []),
-            ...pickOptions(document, to),
+            ...pickOptions(things, to),
           ]}
           onPick={(picked) => desk.set(at, picked === NONE ? undefined : picked)}
         />

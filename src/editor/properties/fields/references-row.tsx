@@ -1,12 +1,10 @@
 import { memo } from 'react';
 import type { Path } from '../../../scene/problems/problem.ts';
-import { documentShown } from '../../store/shown-scene.ts';
-import { useEditor } from '../../store/use-editor.ts';
 import { MIXED, useDesk, useFieldValue } from '../desk.tsx';
 import type { ReferencesField } from '../field.ts';
-import { thingsNamed } from '../named-things.ts';
 import { OpenThing } from '../open-thing.tsx';
 import { limitsOf } from '../schema-limits.ts';
+import { useThingsNamed } from '../use-things-named.ts';
 import { FieldRow } from './field-row.tsx';
 import { Pick } from './pick.tsx';
 import { pickOptions } from './pick-options.tsx';
@@ -22,10 +20,8 @@ export const ReferencesRow = memo(function ReferencesRow({
   const { label, to, add, help } = field;
   const desk = useDesk();
   const value = useFieldValue(at);
-  const document = useEditor(documentShown);
-  if (!document) return null;
+  const things = useThingsNamed(to);
   const ids = Array.isArray(value) ? (value as readonly string[]) : [];
-  const things = thingsNamed(document, to);
   const { shortest = 0, optional, longest = Number.POSITIVE_INFINITY } = limitsOf(desk.kind, at)!;
   const put = (now: readonly string[]) => {
     if (now.length >= Math.max(shortest, 1)) desk.set(at, now);
@@ -57,7 +53,7 @@ export const ReferencesRow = memo(function ReferencesRow({
           <Pick
             label={add}
             shown={<span className="quiet">{add}…</span>}
-            options={() => pickOptions(document, to).filter(({ value: id }) => !ids.includes(id))}
+            options={() => pickOptions(things, to).filter(({ value: id }) => !ids.includes(id))}
             onPick={(picked) => put([...ids, picked])}
           />
         )}

@@ -1,11 +1,9 @@
 import type { Path } from '../../../scene/problems/problem.ts';
 import { type Material, METALS } from '../../../scene/schema/material.ts';
-import { documentShown } from '../../store/shown-scene.ts';
-import { useEditor } from '../../store/use-editor.ts';
 import { baseReflectance } from '../costs/swatch-colour.ts';
 import { useDesk, useFieldValue } from '../desk.tsx';
 import type { SpecialProps } from '../field.ts';
-import { thingsNamed } from '../named-things.ts';
+import { useThingsNamed } from '../use-things-named.ts';
 import { FieldRow } from './field-row.tsx';
 import { FigureRow } from './figure-field.tsx';
 
@@ -25,10 +23,8 @@ export function ReflectanceField({ field, at }: SpecialProps) {
   const desk = useDesk();
   const reflectance = useFieldValue([...at, 'reflectance']) as Material['reflectance'];
   const metal = useFieldValue([...at, 'metal']) as Material['metal'];
-  const document = useEditor(documentShown);
-  if (!document) return null;
+  const spectra = useThingsNamed('reflectances');
   const way = wayOf({ reflectance, metal });
-  const spectra = thingsNamed(document, 'reflectances');
 
   return (
     <>
