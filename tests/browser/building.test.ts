@@ -13,8 +13,8 @@ const THINGS = ['face and rim', 'boat', 'backlight', 'key', 'generator', 'light 
 describe('a small scene', () => {
   it('is built by keyboard alone, read, and taken back', async () => {
     const { page, context, complaints } = await openPage(browser);
+    // A new scene brings the panel that it is built with.
     await page.keyboard.press('Alt+Shift+N');
-    await openPanel(page, 'Build');
     const build = page.getByRole('region', { name: 'Build' });
     const search = build.getByRole('combobox', { name: 'Things to add' });
     const steps = build.getByRole('list', { name: 'First steps' });
@@ -29,6 +29,15 @@ describe('a small scene', () => {
     }
     await steps.waitFor({ state: 'detached' });
     await freshNumbers(page);
+    // What was added, the lamp far back too, is on the sheet.
+    const sheet = (await page.locator('.plan-svg').boundingBox())!;
+    for (const lamp of await page.locator('.plan-lamp .plan-plate').all()) {
+      const { x, y } = (await lamp.boundingBox())!;
+      expect(x).toBeGreaterThan(sheet.x);
+      expect(x).toBeLessThan(sheet.x + sheet.width);
+      expect(y).toBeGreaterThan(sheet.y);
+      expect(y).toBeLessThan(sheet.y + sheet.height);
+    }
     const needles = page.locator('.stop-rule [data-needle]');
     const marks = await needles.evaluateAll((all) => all.map((one) => one.getAttribute('data-needle')));
     expect([...new Set(marks)].sort()).toEqual(['figure-1-face', 'figure-1-rim']);

@@ -1,4 +1,5 @@
 import type { Session } from '../session.ts';
+import { openPanel } from '../shell/shell-state.ts';
 import { type ActionKeys, keysText } from './document-keys.ts';
 import type { ImportKind } from './scene-file.ts';
 import { redoSteps, stepsBack, stepsForward, undoSteps } from './steps.ts';
@@ -30,7 +31,11 @@ export function documentActions(session: Session): readonly DocumentAction[] {
     {
       id: 'new-scene',
       name: 'New scene',
-      run: documents.newScene,
+      run: () => {
+        // Where everything is still to be added, and what to begin with is said.
+        openPanel('build');
+        return documents.newScene();
+      },
       keys: { code: 'KeyN', alt: true, shift: true },
     },
     {

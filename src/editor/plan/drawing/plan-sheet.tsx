@@ -1,6 +1,7 @@
 import { type PointerEvent as ReactPointerEvent, useEffect, useMemo, useRef } from 'react';
 import { placingNow, usePlacing } from '../../building/placing.ts';
 import { placingOn } from '../../building/placing-on.ts';
+import type { EditorState } from '../../store/editor-state.ts';
 import { documentShown } from '../../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../../store/use-editor.ts';
 import { planThings } from '../arrange/plan-things.ts';
@@ -200,20 +201,31 @@ function useSheetSize(svg: React.RefObject<SVGSVGElement | null>): void {
   }, [plan, svg]);
 }
 
-/** Every scene, and every sheet of it, is first shown whole, and stays so in whatever room it has until it is moved by hand. */
+/**
+ * Every scene, and every sheet of it, is first shown whole, and stays so in whatever room it has and whatever is added to it,
+ * until the sheet is moved by hand.
+ */
 function useFirstFit(): void {
   const editor = useEditorStore();
   const plan = usePlanStore();
   const size = usePlan((state) => state.size);
   const bare = usePlan(({ views, projection }) => views[projection] === undefined);
   const opened = useEditor((state) => state.scene !== null);
+  const placed = useEditor(thingsPlaced);
   const whole = useRef<Viewport | undefined>(undefined);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is added is to be seen.
   useEffect(() => {
     const shown = () => plan.getState().views[plan.getState().projection];
     if (size.width_px === 0 || !opened || !(bare || shown() === whole.current)) return;
     fitAll(editor);
     whole.current = shown();
-  }, [editor, plan, size, bare, opened]);
+  }, [editor, plan, size, bare, opened, placed]);
+}
+
+/** How many things there are that the sheet is fitted to. */
+function thingsPlaced(state: EditorState): number {
+  const { lamps, marks, figures, cameras } = documentShown(state) ?? {};
+  return [lamps, marks, figures, cameras].reduce((sum, list) => sum + (list?.length ?? 0), 0);
 }
 
 /** Moving or magnifying the sheet sets one transform; nothing is drawn anew. */
