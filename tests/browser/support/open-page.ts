@@ -7,10 +7,13 @@ export { dropFiles } from './drop-files.ts';
 // Declares what the view offers to tests on the window.
 import type {} from '../../../src/editor/view/screen-place.tsx';
 
-/** Software drawing, and nothing that would go out to a network. */
+/**
+ * Software drawing, the same on every machine, and nothing that would go out to a network. The page itself is drawn by the
+ * processor, not through the software driver that WebGL gets: that would take five times as long.
+ */
 const FLAGS = [
   '--no-sandbox',
-  '--use-angle=swiftshader',
+  '--disable-gpu',
   '--enable-unsafe-swiftshader',
   '--disable-quic',
   '--no-first-run',
