@@ -5,6 +5,7 @@ import {
   type FramePart,
   meanRgb,
   newFramePart,
+  noisyFrameOf,
   REPLICATES,
   samplesOf,
   variances,
@@ -161,10 +162,7 @@ function bare(frame: FramePart, dark_cd_m2: number): RenderedFrame {
 
 function quiet(frame: FramePart, { dark_cd_m2, progress }: FrameRequest): RenderedFrame {
   const { width_px, height_px } = frame;
-  const halves = [meanRgb(frame, 0), meanRgb(frame, 1)] as const;
-  // The mean of one half has twice the variance of the mean of both.
-  const variance = variances(frame).map((v) => 2 * v);
-  const { rgb, error } = withoutNoise({ width_px, height_px, halves, variance }, (share) =>
+  const { rgb, error } = withoutNoise(noisyFrameOf(frame), (share) =>
     progress(`taking out noise: ${Math.round(100 * share)} %`),
   );
   const samples = samplesOf(frame);

@@ -5,6 +5,7 @@ import { nextRandom, seededRandom, startPath } from '../math/random.ts';
 import { luminance, newLightBins } from '../transport/light-bins.ts';
 import { tracePath } from '../transport/path.ts';
 import type { Tracer } from '../transport/tracer.ts';
+import type { NoisyFrame } from './noise-filter.ts';
 
 /** Each pixel has so many independent estimates, whose spread is its error. */
 export const REPLICATES = 4;
@@ -100,6 +101,18 @@ export function meanRgb(part: FramePart, half?: 0 | 1): Float64Array {
     const at = 2 * (i - c) + c;
     return half === undefined ? (halves[at]! + halves[at + 3]!) / n : (2 * halves[at + 3 * half]!) / n;
   });
+}
+
+/** What the noise filter takes of a whole frame: the halves of its samples apart. */
+export function noisyFrameOf(part: FramePart): NoisyFrame {
+  const { width_px, rows } = part;
+  return {
+    width_px,
+    height_px: rows,
+    halves: [meanRgb(part, 0), meanRgb(part, 1)],
+    // The mean of one half has twice the variance of the mean of both.
+    variance: variances(part).map((ofAll) => 2 * ofAll),
+  };
 }
 
 /** Variance of the mean luminance of each pixel, (cd/m²)², from the spread of its replicates. */

@@ -1,6 +1,14 @@
 import { aimThrough, newCameraRay, type ThinLens } from '../../core/camera/thin-lens.ts';
 import { zeroOf } from '../../core/exposure/zero.ts';
-import { addSamples, meanRgb, newFramePart, samplesOf, variances } from '../../core/frame/frame-part.ts';
+import {
+  addSamples,
+  meanRgb,
+  newFramePart,
+  noisyFrameOf,
+  samplesOf,
+  variances,
+} from '../../core/frame/frame-part.ts';
+import { withoutNoise } from '../../core/frame/noise-filter.ts';
 import { readSpot, type SpotReading } from '../../core/frame/spot-reading.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
 import { luminanceOfRgb } from '../../core/picture/linear-rgb.ts';
@@ -77,8 +85,10 @@ export interface ProcessorFrame {
   readonly width_px: number;
   readonly height_px: number;
   readonly rgb: Float32Array;
+  /** The same with its noise filtered out: for the eye alone, no figure is taken from it. */
+  readonly quietRgb: Float32Array;
   readonly samples: number;
-  /** Median relative error; NaN while unknown. */
+  /** Median relative error of what is not filtered; NaN while unknown. */
   readonly noise: number;
 }
 
@@ -171,8 +181,9 @@ export function newFrameDesk(): FrameDesk {
         while (samplesOf(part) < enough && mine === drawing) {
           addSamples(tracer, lens, part, 1);
           const rgb = Float32Array.from(meanRgb(part));
+          const quietRgb = Float32Array.from(withoutNoise(noisyFrameOf(part)).rgb);
           const noise = noiseOf(rgb, variances(part));
-          onStep({ width_px: width, height_px: height, rgb, samples: samplesOf(part), noise });
+          onStep({ width_px: width, height_px: height, rgb, quietRgb, samples: samplesOf(part), noise });
           // A word from outside is heard only between samples.
           await new Promise((next) => setTimeout(next));
         }

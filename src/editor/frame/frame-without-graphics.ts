@@ -30,7 +30,8 @@ export function startFrameWithoutGraphics(
   const show = () => {
     if (!last || !camera) return;
     const { width_px, height_px } = last;
-    const { rgb } = pictureOf(last, camera, frame.getState().look);
+    const { look, smoothed } = frame.getState();
+    const { rgb } = pictureOf(smoothed ? { ...last, rgb: last.quietRgb } : last, camera, look);
     canvas.width = width_px;
     canvas.height = height_px;
     const pixels = new ImageData(width_px, height_px);
@@ -42,7 +43,7 @@ export function startFrameWithoutGraphics(
   };
 
   const unsubscribe = frame.subscribe((now, before) => {
-    if (now.look !== before.look) show();
+    if (now.look !== before.look || now.smoothed !== before.smoothed) show();
     if (now.paused && !before.paused) desk.stop();
   });
 
@@ -56,7 +57,7 @@ export function startFrameWithoutGraphics(
         .draw(WIDTH_px, height_px, SAMPLES, (drawn) => {
           if (mine !== turn) return;
           last = drawn;
-          const { rgb: _, ...size } = drawn;
+          const { rgb: _, quietRgb: __, ...size } = drawn;
           tell({ ...size, stage: drawn.samples >= SAMPLES ? 'rests' : 'sampling' });
           show();
         })

@@ -1,5 +1,5 @@
 import { thirdsText } from '../../core/exposure/thirds.ts';
-import { exposureHeading, significant } from '../../paperwork/exposure-sheet.ts';
+import { exposureHeading, exposureWords, significant } from '../../paperwork/exposure-sheet.ts';
 import { useAnswer, useAnswers } from '../answers/use-answers.ts';
 import { lengthText, rangeText } from '../figures/length-text.ts';
 import { useEditor } from '../store/use-editor.ts';
@@ -23,7 +23,7 @@ function SpotWords() {
   const lengths = useEditor((state) => state.lengths);
   if (!spot)
     return (
-      <p className="quiet" data-testid="spot">
+      <p className="quiet spot-hint" data-testid="spot">
         Point at the frame to read the spot meter.
       </p>
     );
@@ -88,24 +88,29 @@ function FrameWorth() {
   const progress = useFrame((state) => state.progress);
   const withoutGraphics = useFrame((state) => state.withoutGraphics);
   const standIn = useFrame((state) => state.standIn);
-  const smoothed = useFrame((state) => state.smoothed && state.withoutGraphics === null);
+  const smoothed = useFrame((state) => state.smoothed);
   const held = useFrame(heldWords);
   const limits = useFrame((state) => state.limits);
   const report = useEditor((state) => state.reading?.report);
+  const exposure = report ? exposureWords(report.exposure) : '';
   return (
     <div className="quiet frame-worth">
       <p>
-        {report && exposureHeading(report)}
+        {report && (
+          <>
+            <span className="frame-of">{exposureHeading(report).slice(0, -exposure.length)}</span>
+            {exposure}
+          </>
+        )}
         {held && <span data-testid="frame-held">{` · ${held}`}</span>}
         {progress && (
           <span data-testid="frame-progress" data-samples={progress.samples}>
             {' · '}
-            {progressWords(progress)}
-            {smoothed && progress.samples > 0 && ', smoothed'}
+            {progressWords(progress, smoothed)}
           </span>
         )}
       </p>
-      {standIn && <p>Meanwhile by the processor: {progressWords(standIn)}.</p>}
+      {standIn && <p>By the processor: {progressWords(standIn, smoothed)}.</p>}
       {withoutGraphics !== null && (
         <p title={withoutGraphics}>
           Made without graphics, small and slow. <span className="out-of-sight">{withoutGraphics}</span>
@@ -124,12 +129,15 @@ function heldWords({ paused, behind, camera }: FrameState): string | null {
   return behind ? 'held: not of the scene as it stands now' : 'held';
 }
 
-function progressWords({ stage, samples, noise, width_px, height_px }: FrameProgress): string {
+function progressWords(
+  { stage, samples, noise, width_px, height_px }: FrameProgress,
+  smoothed: boolean,
+): string {
   if (stage === 'building') return 'making the graphics ready…';
   const size = `${width_px} × ${height_px}`;
   if (samples === 0) return `${size}, first light…`;
   const grain = Number.isNaN(noise)
     ? ''
     : `, grain ${noise < 0.1 ? (100 * noise).toFixed(1) : Math.round(100 * noise)} %`;
-  return `${size}, ${samples} ${samples === 1 ? 'sample' : 'samples'} a pixel${grain}${stage === 'rests' ? ', at rest' : ''}`;
+  return `${size}, ${samples} ${samples === 1 ? 'sample' : 'samples'} a pixel${grain}${smoothed ? ', smoothed' : ''}${stage === 'rests' ? ', at rest' : ''}`;
 }

@@ -48,9 +48,10 @@ describe('the frame desk', () => {
     expect(spot.luminance_cd_m2).toBeGreaterThan(0);
     expect(spot.stops).toBeCloseTo(Math.log2(spot.luminance_cd_m2 / camera!.zero_cd_m2), 10);
     const drawn: number[][] = [];
-    await desk.draw(16, 10, 8, ({ width_px, height_px, samples, rgb }) => {
+    await desk.draw(16, 10, 8, ({ width_px, height_px, samples, rgb, quietRgb }) => {
       drawn.push([width_px, height_px, samples]);
       expect(rgb).toHaveLength(3 * width_px * height_px);
+      expect(quietRgb).toHaveLength(rgb.length);
     });
     // Coarse ones first, for something to look at; then the frame itself.
     expect(drawn).toEqual([
