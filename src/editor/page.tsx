@@ -8,23 +8,20 @@ import { ProblemsPanel } from './panels/problems-panel.tsx';
 import { TopBar } from './panels/top-bar.tsx';
 import { PlanView } from './plan/plan-view.tsx';
 import { SetupsStrip } from './setups/setups-strip.tsx';
+import { firstSizes } from './shell/first-sizes.ts';
 import { KeySheet } from './shell/key-sheet.tsx';
 import { Later } from './shell/later.tsx';
+import { NewerBuild } from './shell/newer-build.tsx';
 import { Panes } from './shell/panes.tsx';
 import { SidePanels } from './shell/side-panels.tsx';
 import { useWide } from './shell/wide.ts';
+import { LANE_px } from './stop-rule/rule-layout.ts';
 import { StopRule } from './stop-rule/stop-rule.tsx';
 import { useEditor } from './store/use-editor.ts';
 import { Tour } from './tour/tour.tsx';
 import { ViewFrame } from './view/view-frame.tsx';
 
 const MORE_VIEWS = [{ id: 'space', name: '3D', view: <ViewFrame /> }];
-
-/** What the panels at the side take of a page at first: enough for their figures, no more than they can use. */
-const sideAtFirst_px = () => Math.round(Math.min(560, Math.max(330, 0.3 * window.innerWidth)));
-
-/** The stop rule takes what its lanes have use for, and no more than the frame can spare. */
-const ruleAtFirst_px = () => Math.round(Math.min(400, 0.45 * (window.innerHeight - 148)));
 
 /** Frame and plan over the stop rule, the panels beside them; one under another where the page is narrow. */
 export function Page() {
@@ -37,24 +34,31 @@ export function Page() {
     document.documentElement.dataset.scheme = scheme;
   }, [scheme]);
   const wide = useWide();
+  const { side_px, above_px, frame_px, rule_px } = firstSizes({
+    width_px: window.innerWidth,
+    height_px: window.innerHeight,
+    lane_px: LANE_px,
+    touch_px: Number.parseInt(getComputedStyle(document.documentElement).getPropertyValue('--touch'), 10),
+    wide,
+  });
 
-  const frame = { id: 'frame', size: '55%', least_px: 300, content: <FramePanel /> };
-  const plan = { id: 'plan', size: '45%', least_px: 280, content: <PlanView more={MORE_VIEWS} /> };
+  const frame = { id: 'frame', size: `${frame_px}px`, least_px: 300, content: <FramePanel /> };
+  const plan = { id: 'plan', least_px: 270, content: <PlanView more={MORE_VIEWS} /> };
   const above = {
     id: 'frame and plan',
-    ...(wide ? {} : { size: '35%' }),
+    ...(wide ? {} : { size: `${above_px}px` }),
     least_px: 220,
     content: <Panes name="frame beside plan" orientation="horizontal" panes={[frame, plan]} />,
   };
   const rule = {
     id: 'stop rule',
-    size: wide ? `${ruleAtFirst_px()}px` : '33%',
+    size: `${rule_px}px`,
     least_px: 200,
     content: <StopRule />,
   };
   const side = {
     id: 'panels',
-    size: '32%',
+    ...(wide ? { size: `${side_px}px`, keepsPixels: true } : {}),
     least_px: wide ? 300 : 160,
     content: (
       <Later>
@@ -71,14 +75,11 @@ export function Page() {
     <DropTarget>
       <LampPatterns />
       <TopBar />
+      <NewerBuild />
       <ProblemsPanel />
       <main className="desk">
         {wide ? (
-          <Panes
-            name="work beside panels"
-            orientation="horizontal"
-            panes={[work, { ...side, size: `${sideAtFirst_px()}px`, keepsPixels: true }]}
-          />
+          <Panes name="work beside panels" orientation="horizontal" panes={[work, side]} />
         ) : (
           <Panes name="three rows" orientation="vertical" panes={[above, side, rule]} />
         )}

@@ -137,6 +137,25 @@ describe('a lamp in the working view', () => {
     expect(await chooseLamp('Small rim')).toEqual(lamp);
   });
 
+  it('moves in the setup that is shown, and nowhere else', async () => {
+    const base = await chooseLamp('Small rim');
+    const cards = page.getByRole('region', { name: 'Setups', exact: true });
+    await cards.getByRole('radio', { name: /Thick haze/ }).click();
+    await freshNumbers(page);
+    await cards.getByRole('button', { name: '1 change' }).waitFor();
+    await settled(page);
+    await (await dragBy(base, 60, 20))();
+    const [x, y] = await figures('Stand x', 'Height', 'Stand z');
+    expect(x).toBeGreaterThan(base[0] + 0.3);
+    expect(y).toBe(base[1]);
+    await cards.getByRole('button', { name: '2 changes' }).waitFor();
+    await cards.getByRole('radio', { name: 'Base' }).click();
+    expect(await chooseLamp('Small rim')).toEqual(base);
+    // One drag is one step, in a setup too.
+    await page.keyboard.press('Control+z');
+    expect(await undoButton().isEnabled()).toBe(false);
+  });
+
   it('is chosen by pressing it', async () => {
     const place = await chooseLamp('Cabin, window shafts');
     await chooseLamp('Backlight');

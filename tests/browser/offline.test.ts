@@ -1,15 +1,22 @@
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import type { Browser, Page } from 'playwright-core';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   drawnView,
   dropFiles,
   freshNumbers,
+  holdFrame,
   launchBrowser,
+  leaveTourOut,
   openPage,
   openPanel,
   readingsOn,
 } from './support/open-page.ts';
+import { makeSecondBuild } from './support/second-build.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -104,5 +111,79 @@ describe('the built page', () => {
     expect(ran).toEqual({ text: false, answer: false });
     expect(await refusedOn(page)).toEqual(['script-src-elem inline', 'connect-src https://example.org/']);
     await context.close();
+  });
+});
+
+describe('a newer build', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'keyfall-builds-'));
+  let context: BrowserContext;
+  let server: Awaited<ReturnType<typeof preview>>;
+  beforeAll(async () => {
+    cpSync('dist/page', folder, { recursive: true });
+    server = await preview({
+      build: { outDir: folder },
+      logLevel: 'warn',
+      preview: { port: 0, strictPort: false, host: '127.0.0.1' },
+    });
+    context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+    await context.addInitScript(holdFrame);
+    await context.addInitScript(leaveTourOut);
+  });
+  afterAll(async () => {
+    await context?.close();
+    await server?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const visit = async (): Promise<Page> => {
+    const page = await context.newPage();
+    page.setDefaultTimeout(PATIENCE_ms);
+    const { port } = server.httpServer.address() as { port: number };
+    await page.goto(`http://127.0.0.1:${port}/`);
+    await freshNumbers(page);
+    return page;
+  };
+  const builtSecond = (page: Page) => page.locator('meta[name=build][content=second]').count();
+  const notice = (page: Page) => page.getByText('A newer Keyfall is ready. To have it, close every tab');
+
+  it('waits for the last page of the old one, which goes on as it was and says so', {
+    timeout: 240_000,
+  }, async () => {
+    const first = await visit();
+    await kept(first);
+    expect(await notice(first).count()).toBe(0);
+    makeSecondBuild(folder);
+
+    // Another visit finds the newer build, and is served the old one all the same.
+    const second = await visit();
+    await notice(second).waitFor();
+    await notice(first).waitFor();
+    expect(await builtSecond(second)).toBe(0);
+    // What the open page had not loaded yet is gone from the server, and comes from what was kept.
+    const glints = await openPanel(first, 'Glints');
+    await glints.locator('[data-answer][data-state=fresh]').first().waitFor();
+    await second.getByRole('button', { name: 'Later' }).click();
+    expect(await notice(second).count()).toBe(0);
+
+    await first.close();
+    await second.reload();
+    await freshNumbers(second);
+    expect(await builtSecond(second)).toBe(0);
+    await notice(second).waitFor();
+
+    await second.close();
+    // The browser changes over when it has seen the last page go.
+    await expect
+      .poll(
+        async () => {
+          const page = await visit();
+          const isSecond = await builtSecond(page);
+          const said = await notice(page).count();
+          await page.close();
+          return { isSecond, said };
+        },
+        { timeout: PATIENCE_ms, interval: 500 },
+      )
+      .toEqual({ isSecond: 1, said: 0 });
   });
 });

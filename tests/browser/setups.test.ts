@@ -92,7 +92,9 @@ describe('the strip of setups', () => {
     await dialog.getByRole('button', { name: 'Close' }).click();
   });
 
-  it('has all setups side by side for a contact sheet, each with what it changes', async () => {
+  it('has all setups side by side for a contact sheet, each with its readings and what it changes', {
+    timeout: 200_000,
+  }, async () => {
     await strip().getByRole('button', { name: 'More' }).click();
     await page.getByRole('menuitem', { name: 'Contact sheet of all setups' }).click();
     const dialog = page.getByRole('dialog', { name: 'All setups' });
@@ -101,6 +103,9 @@ describe('the strip of setups', () => {
     expect(setups[0]).toContain('As the scene stands without a setup.');
     expect(setups[2]).toMatch(/^1b · Thick haze.*Haze: Visibility 300 m, in the base 1200 m$/);
     expect(await dialog.getByRole('button', { name: 'Save contact sheet' }).isDisabled()).toBe(true);
+    // The base reads what the stop rule reads; what the figures mean is said once, under all of them.
+    await dialog.getByRole('row', { name: 'Ada, face +0⅓ ±0.5' }).first().waitFor({ timeout: 150_000 });
+    expect(await dialog.getByText('Zero of the camera: flat 125 lx (C 250)').count()).toBe(1);
     await dialog.getByRole('button', { name: 'Close' }).click();
   });
 

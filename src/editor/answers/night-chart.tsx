@@ -88,9 +88,9 @@ export function NightChart({ sky }: { readonly sky: SkyCurve }) {
       <figcaption className="quiet">
         <span className="key-line sun" /> sun <span className="key-line moon" /> moon{' '}
         {strip.dark.length > 0 && (
-          <>
+          <span className="key-words">
             <span className="key-dark" /> dark enough
-          </>
+          </span>
         )}
       </figcaption>
     </figure>

@@ -107,12 +107,15 @@ function Glints() {
     ));
 }
 
+/** Beyond this share of the frame's width words stand under their sign, inward: its edge would cut them. */
+const NEAR_EDGE = 0.75;
+
 function InShot() {
   const items = useOverFrame('inShot');
   return items.map(({ lamp, name, what, at: { u, v }, practical }) => (
     <Sign key={`${lamp} ${what}`} u={u} v={v} className={practical ? 'frame-flag' : 'frame-flag fault'}>
       <path d="M 0 0 l -7 -14 h 14 z" />
-      <text x={10} y={-6}>
+      <text {...(u > NEAR_EDGE ? { x: 8, y: 14, textAnchor: 'end' } : { x: 10, y: -6 })}>
         {name}
         {what === 'stand' ? ', stand' : ''}
       </text>

@@ -1,6 +1,7 @@
 import { exposureWords } from '../../paperwork/exposure-sheet.ts';
 import { pictureSettings } from '../../paperwork/picture-settings.ts';
 import { exposureOf } from '../../scene/camera/scene-camera.ts';
+import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import type { SceneDocument } from '../../scene/schema/document.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
 import { fileNameOf } from '../documents/scene-file.ts';
@@ -9,14 +10,17 @@ import type { EditorState } from '../store/editor-state.ts';
 import { cameraShown } from '../store/shown-scene.ts';
 import { drawSheet } from './draw-sheet.ts';
 import { savePicture } from './save-picture.ts';
+import { readingConventions, setupReadings } from './setup-readings.ts';
 import { SMALL_FRAME, type SmallFrame } from './small-frame-desk.ts';
 import { imageOf } from './small-picture.tsx';
 
-/** The base or a setup, with its frame and what it changes. */
+/** The base or a setup, with its frame, its readings and what it changes. */
 export interface SetupOnSheet {
   readonly id: string | undefined;
   readonly title: string;
   readonly frame: SmallFrame;
+  /** Null where there is no mark, or the scene cannot be metered so. */
+  readonly report: MeterReport | null;
   readonly changes: readonly string[];
 }
 
@@ -29,17 +33,22 @@ export async function saveAllSetupsSheet(
   const document = state.scene?.document;
   const camera = document?.cameras?.find(({ id }) => id === cameraShown(state)?.id);
   if (!document || !camera) return;
+  const reports = setups.flatMap(({ report }) => report ?? []);
   const file = await drawSheet(
     {
       title: document.title || 'Untitled scene',
       lines: [`Camera ${camera.name ?? camera.id}. The base and all setups in shooting order.`],
-      cells: setups.map(({ id, title, frame, changes }) => ({
+      cells: setups.map(({ id, title, frame, report, changes }) => ({
         title,
         pictures: [{ image: imageOf(frame, look), words: settingsIn(document, id, camera.id) }],
+        figures: report
+          ? setupReadings(report).map(({ name, stops, plusMinus }) => [name, stops, plusMinus])
+          : [],
         notes: changes,
       })),
       footer: [
         'Every frame at the camera’s own exposure, small and with its noise smoothed: for telling setups apart, not for judging light.',
+        ...(reports.length > 0 ? readingConventions(reports, state.unit) : []),
       ],
     },
     ofAll(

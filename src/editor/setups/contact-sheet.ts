@@ -4,7 +4,9 @@ import { pngOf } from '../../paperwork/picture-files/png.ts';
 export interface SheetCell {
   readonly title: string;
   readonly pictures: readonly { readonly image: ImageData; readonly words: string }[];
-  /** Sentences under the pictures, in as many lines as they need. */
+  /** Names on the left, figures on the right in columns, a line each, under the pictures. */
+  readonly figures?: readonly (readonly [name: string, ...figures: string[]])[];
+  /** Sentences under all that, in as many lines as they need. */
   readonly notes?: readonly string[];
 }
 
@@ -20,13 +22,16 @@ const GROUND = '#161616';
 const INK = '#f0f0f0';
 const QUIET = '#c4c4c4';
 const FACE = 'system-ui, "Segoe UI", "Noto Sans", "DejaVu Sans", sans-serif';
-const PICTURE_px = 256;
+const TITLE_FONT = `600 16px ${FACE}`;
+const PICTURE_px = 288;
 const GAP_px = 8;
 const MARGIN_px = 28;
 /** Pictures side by side, whether of one cell or of several. */
 const ACROSS = 4;
 const LINE_px = 22;
 const TITLE_px = 34;
+/** Of one column of figures. */
+const FIGURE_px = 46;
 
 /** The sheet as a PNG file, which says in its texts how the pictures were made. */
 export function sheetFile(sheet: ContactSheet, texts: Readonly<Record<string, string>>): Blob {
@@ -42,8 +47,13 @@ export function sheetFile(sheet: ContactSheet, texts: Readonly<Record<string, st
   const linesOf = ({ notes = [] }: SheetCell) =>
     notes.flatMap((note) => wrapped(measure, note, cellWidth_px - GAP_px));
   const rows = inRows(sheet.cells, columns);
-  const heights = rows.map((row) =>
-    Math.max(...row.map((cell) => cellHeight_px(cell) + linesOf(cell).length * LINE_px)),
+  const titles = penOf(1, 1);
+  titles.font = TITLE_FONT;
+  const titleOf = ({ title }: SheetCell) => wrapped(titles, title, cellWidth_px - GAP_px);
+  const titleHeights = rows.map((row) => Math.max(...row.map((cell) => titleOf(cell).length)) * LINE_px);
+  const heights = rows.map(
+    (row, i) =>
+      titleHeights[i]! + Math.max(...row.map((cell) => cellHeight_px(cell) + linesOf(cell).length * LINE_px)),
   );
   const height_px =
     2 * MARGIN_px +
@@ -72,18 +82,30 @@ export function sheetFile(sheet: ContactSheet, texts: Readonly<Record<string, st
   for (const [i, row] of rows.entries()) {
     for (const [column, cell] of row.entries()) {
       const x = MARGIN_px + column * (cellWidth_px + MARGIN_px);
-      write(cell.title, x, y, `600 16px ${FACE}`, INK, cellWidth_px - GAP_px);
-      const at = y + LINE_px;
+      for (const [k, line] of titleOf(cell).entries())
+        write(line, x, y + k * LINE_px, TITLE_FONT, INK, cellWidth_px - GAP_px);
+      // Pictures of a row stand in one line, however long the titles over them are.
+      const at = y + titleHeights[i]!;
       for (const [k, { image, words }] of cell.pictures.entries()) {
         const left = x + k * (PICTURE_px + GAP_px);
         drawImage(pen, image, left, at);
         write(words, left, at + pictureHeight_px(image) + 4, `15px ${FACE}`, INK, PICTURE_px);
       }
+      const under = at + pictureCellHeight_px(cell);
+      for (const [k, [name, ...figures]] of (cell.figures ?? []).entries()) {
+        const line = under + k * LINE_px;
+        const right = x + PICTURE_px;
+        write(name, x, line, `14px ${FACE}`, QUIET, PICTURE_px - figures.length * FIGURE_px - GAP_px);
+        pen.textAlign = 'right';
+        for (const [j, figure] of figures.entries())
+          write(figure, right - (figures.length - 1 - j) * FIGURE_px, line, `14px ${FACE}`, INK, FIGURE_px);
+        pen.textAlign = 'left';
+      }
       for (const [k, line] of linesOf(cell).entries())
         write(
           line,
           x,
-          y + cellHeight_px(cell) - MARGIN_px / 2 + k * LINE_px,
+          at + cellHeight_px(cell) - MARGIN_px / 2 + k * LINE_px,
           `15px ${FACE}`,
           QUIET,
           cellWidth_px - GAP_px,
@@ -123,9 +145,16 @@ function pictureHeight_px({ width, height }: ImageData): number {
   return Math.round((PICTURE_px * height) / width);
 }
 
-function cellHeight_px({ pictures }: SheetCell): number {
+/** Pictures and their words. */
+function pictureCellHeight_px({ pictures }: SheetCell): number {
   const picture_px = Math.max(0, ...pictures.map(({ image }) => pictureHeight_px(image)));
-  return LINE_px + picture_px + 4 + LINE_px + MARGIN_px / 2;
+  return picture_px + 4 + LINE_px;
+}
+
+/** All but title and notes. */
+function cellHeight_px(cell: SheetCell): number {
+  const figures_px = cell.figures ? cell.figures.length * LINE_px + GAP_px : 0;
+  return pictureCellHeight_px(cell) + figures_px + MARGIN_px / 2;
 }
 
 function inRows<T>(cells: readonly T[], columns: number): T[][] {

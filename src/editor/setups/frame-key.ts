@@ -37,6 +37,11 @@ export function frameKey(
   ];
 }
 
+/** Everything that the readings in a setup, by a camera, depend on. */
+export function readingKey(scene: Scene, setup: string | undefined, camera: string | undefined): FrameKey {
+  return [...frameKey(scene, setup, camera), scene.document.marks];
+}
+
 export function sameKey(one: FrameKey, other: FrameKey): boolean {
   return one.length === other.length && one.every((part, i) => part === other[i]);
 }
@@ -44,4 +49,9 @@ export function sameKey(one: FrameKey, other: FrameKey): boolean {
 /** Where a small frame hangs: one a setup and light. No id has a space in it. */
 export function slotOf(setup: string | undefined, light: LightShown): string {
   return `${setup ?? ''} ${light.kind === 'lamp' ? light.id : ` ${light.kind}`}`;
+}
+
+/** Where the readings in a setup are kept: nowhere that a small frame hangs. */
+export function readingSlot(setup: string | undefined): string {
+  return `${setup ?? ''}  readings`;
 }

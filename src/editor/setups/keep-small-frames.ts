@@ -5,15 +5,19 @@ import type { EditorStore } from '../store/editor-store.ts';
 import { cameraShown, readingFreshness, setupShown } from '../store/shown-scene.ts';
 import { changesSince } from '../worker/document-changes.ts';
 import { latestWins } from '../worker/latest-wins.ts';
-import { type FrameKey, frameKey, sameKey, slotOf } from './frame-key.ts';
+import { type FrameKey, frameKey, readingKey, readingSlot, sameKey, slotOf } from './frame-key.ts';
 import type { SetupsState, SetupsStore } from './setups-state.ts';
 import type { LightShown, SmallFrameDesk } from './small-frame-desk.ts';
 
-/** A small frame that is to be seen. */
-export interface WantedFrame {
+/** Of a setup, what is to be seen. */
+interface Wanted {
   readonly slot: string;
   readonly key: FrameKey;
   readonly setup: string | undefined;
+}
+
+/** A small frame that is to be seen. */
+export interface WantedFrame extends Wanted {
   readonly light: LightShown;
 }
 
@@ -36,24 +40,42 @@ export function wantedFrames(
     light,
   });
   const lamps = lampsAlight(state).map(({ id }): LightShown => ({ kind: 'lamp', id }));
-  const setups = [undefined, ...(scene.document.setups ?? []).map(({ id }) => id)];
-  const others = setups.filter((id) => id !== shown);
+  const others = baseAndSetups(scene).filter((id) => id !== shown);
   return [
     ...(buildUp ? [SKY, ...lamps].map((light) => wanted(shown, light)) : []),
     ...(open || allSetups ? [shown, ...others].map((id) => wanted(id, ALL)) : []),
   ];
 }
 
-/** Whether a slot's frame is of what it should be of. */
-export function isCurrent(frames: SetupsState['frames'], { slot, key }: WantedFrame): boolean {
-  const kept = frames.get(slot);
-  return kept !== undefined && sameKey(kept.key, key);
+/** The readings that are to be seen: those of every setup, for the sheet of all. */
+export function wantedReadings(state: EditorState, { allSetups }: Pick<SetupsState, 'allSetups'>): Wanted[] {
+  const { scene } = state;
+  const camera = cameraShown(state)?.id;
+  if (!allSetups || !scene?.document.marks?.length || camera === undefined) return [];
+  return baseAndSetups(scene).map((setup) => ({
+    slot: readingSlot(setup),
+    key: readingKey(scene, setup, camera),
+    setup,
+  }));
+}
+
+function baseAndSetups({ document }: Scene): readonly (string | undefined)[] {
+  return [undefined, ...(document.setups ?? []).map(({ id }) => id)];
+}
+
+/** Whether what a slot keeps is of what it should be of. */
+export function isCurrent(
+  kept: ReadonlyMap<string, { readonly key: FrameKey }>,
+  { slot, key }: Wanted,
+): boolean {
+  const found = kept.get(slot);
+  return found !== undefined && sameKey(found.key, key);
 }
 
 /**
  * Keeps the small frames those of the scene in the store, one after the other, and only while nothing moves and the numbers
- * have been read: they have the first claim on the processor. The lamps one at a time and the sheet of all setups were asked
- * for and are drawn while the frame is held, too. Returns a way to stop.
+ * have been read: they have the first claim on the processor. The lamps one at a time and the sheet of all setups, with its
+ * readings, were asked for and are made while the frame is held, too. Returns a way to stop.
  */
 export function keepSmallFrames(
   store: EditorStore,
@@ -63,57 +85,70 @@ export function keepSmallFrames(
 ): () => void {
   let stopped = false;
   let told: Scene | null = null;
-  let drawn: WantedFrame | null = null;
+  let inHand: WantedFrame | Wanted | null = null;
 
-  const next = (): WantedFrame | undefined => {
+  const next = (): WantedFrame | Wanted | undefined => {
     const state = store.getState();
-    const { frames, buildUp, allSetups, open, failure } = setups.getState();
+    const { frames, readings, buildUp, allSetups, open, failure } = setups.getState();
     const busy = readingFreshness(state) !== 'fresh' && state.readingFailure === null;
     if (stopped || state.gesture || busy || failure !== null) return undefined;
     const { paused } = frame.getState();
-    const wanted = wantedFrames(state, { buildUp, allSetups, open: open && !paused });
-    return wanted.find((one) => !isCurrent(frames, one));
+    // A reading is there many times sooner than a frame.
+    return (
+      wantedReadings(state, { allSetups }).find((one) => !isCurrent(readings, one)) ??
+      wantedFrames(state, { buildUp, allSetups, open: open && !paused }).find(
+        (one) => !isCurrent(frames, one),
+      )
+    );
   };
 
-  const draw = async (wanted: WantedFrame) => {
+  const make = async (wanted: WantedFrame | Wanted) => {
     const state = store.getState();
     const scene = state.scene!;
     const changes = changesSince(told?.document ?? null, scene.document);
     const beside = told?.beside === scene.beside ? {} : { beside: scene.beside };
     told = scene;
-    drawn = wanted;
-    const { slot, key, setup, light } = wanted;
-    const tell = (share: number) => drawn === wanted && setups.setState({ drawing: { slot, share } });
+    inHand = wanted;
+    const { slot, key, setup } = wanted;
+    const question = { changes, ...beside, setup, camera: cameraShown(state)?.id };
+    const isInHand = () => inHand === wanted && !stopped;
+    const tell = (share: number) => isInHand() && setups.setState({ drawing: { slot, share } });
     tell(0);
     try {
-      const made = await desk.draw(
-        { changes, ...beside, setup, camera: cameraShown(state)?.id, light },
-        tell,
-      );
-      if (drawn !== wanted || stopped) return;
-      setups.setState(({ frames }) => ({ frames: new Map(frames).set(slot, { key, frame: made }) }));
+      if ('light' in wanted) {
+        const frame = await desk.draw({ ...question, light: wanted.light }, tell);
+        if (isInHand())
+          setups.setState(({ frames }) => ({ frames: new Map(frames).set(slot, { key, frame }) }));
+      } else {
+        const report = await desk.read(question);
+        if (isInHand())
+          setups.setState(({ readings }) => ({ readings: new Map(readings).set(slot, { key, report }) }));
+      }
     } catch (error) {
       told = null;
       if (!stopped) setups.setState({ failure: (error as Error).message });
     } finally {
-      drawn = null;
+      inHand = null;
       if (!stopped) setups.setState({ drawing: null });
     }
   };
 
   const go = latestWins(async () => {
-    for (let wanted = next(); wanted; wanted = next()) await draw(wanted);
+    for (let wanted = next(); wanted; wanted = next()) await make(wanted);
   });
 
-  /** What is being drawn is left off as soon as it is not wanted as it is drawn. */
+  /** What is in hand is left off as soon as it is not wanted as it is made. */
   const check = () => {
     const state = store.getState();
     if (setups.getState().openings !== state.openings) {
-      setups.setState({ openings: state.openings, frames: new Map(), failure: null });
+      setups.setState({ openings: state.openings, frames: new Map(), readings: new Map(), failure: null });
     }
-    const wanted = drawn && wantedFrames(state, setups.getState()).find(({ slot }) => slot === drawn?.slot);
-    if (drawn && (state.gesture || !wanted || !sameKey(wanted.key, drawn.key))) {
-      drawn = null;
+    const wanted = [
+      ...wantedFrames(state, setups.getState()),
+      ...wantedReadings(state, setups.getState()),
+    ].find(({ slot }) => slot === inHand?.slot);
+    if (inHand && (state.gesture || !wanted || !sameKey(wanted.key, inHand.key))) {
+      inHand = null;
       desk.stop();
     }
     go();

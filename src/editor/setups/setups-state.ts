@@ -1,5 +1,6 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import type { EditorStore } from '../store/editor-store.ts';
 import { useEditorStore } from '../store/use-editor.ts';
 import type { FrameKey } from './frame-key.ts';
@@ -12,6 +13,12 @@ export interface KeptFrame {
   readonly frame: SmallFrame | null;
 }
 
+/** The readings in a setup and what they were read of; null where it cannot be metered. */
+export interface KeptReadings {
+  readonly key: FrameKey;
+  readonly report: MeterReport | null;
+}
+
 /** What the strip of setups keeps beside the scene: nothing of it is in the document, and undo does not go over it. */
 export interface SetupsState {
   /** Of which opened scene the frames are, as the page counts them. */
@@ -20,7 +27,8 @@ export interface SetupsState {
   readonly open: boolean;
   /** By slot: see frame-key.ts. */
   readonly frames: ReadonlyMap<string, KeptFrame>;
-  /** What is being drawn, and the share that is done. */
+  readonly readings: ReadonlyMap<string, KeptReadings>;
+  /** What is being drawn or read, and the share that is done. */
   readonly drawing: { readonly slot: string; readonly share: number } | null;
   readonly failure: string | null;
   /** The setup that was shown before, and, while the other one is held, the one to go back to. */
@@ -37,6 +45,7 @@ const NO_SETUPS_STATE: SetupsState = {
   openings: 0,
   open: false,
   frames: new Map(),
+  readings: new Map(),
   drawing: null,
   failure: null,
   before: undefined,

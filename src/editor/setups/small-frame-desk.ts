@@ -1,9 +1,10 @@
-import { addSamples, meanRgb, newFramePart, samplesOf, variances } from '../../core/frame/frame-part.ts';
+import { addSamples, newFramePart, noisyFrameOf, samplesOf } from '../../core/frame/frame-part.ts';
 import { withoutNoise } from '../../core/frame/noise-filter.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
 import { newTracer } from '../../core/transport/tracer.ts';
 import { compileScene } from '../../scene/compile/compile-scene.ts';
 import { LIBRARY } from '../../scene/library/library.ts';
+import { type MeterReport, startMeteringScene } from '../../scene/meter/meter-scene.ts';
 import { SceneError } from '../../scene/problems/problem.ts';
 import { correctedModel } from '../../scene/readings/corrected-model.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
@@ -26,11 +27,15 @@ export type LightShown =
   | { readonly kind: 'sky' }
   | { readonly kind: 'lamp'; readonly id: string };
 
-export interface SmallFrameQuestion {
+/** About the scene in a setup, by a camera. */
+export interface SetupQuestion {
   readonly changes: DocumentChanges;
   readonly beside?: BesideFiles;
   readonly setup: string | undefined;
   readonly camera: string | undefined;
+}
+
+export interface SmallFrameQuestion extends SetupQuestion {
   readonly light: LightShown;
 }
 
@@ -42,11 +47,13 @@ export interface SmallFrame {
   readonly camera: FrameCamera;
 }
 
-/** Works in a worker: small frames by the light of the numbers, one at a time. */
+/** Works in a worker: small frames and readings of setups by the same light, one at a time. */
 export interface SmallFrameDesk {
   /** Null where the scene has no camera or cannot be seen, and after `stop`. `progress` hears the share that is done. */
   draw(question: SmallFrameQuestion, progress: (share: number) => void): Promise<SmallFrame | null>;
-  /** Leaves off what is being drawn. */
+  /** All light at every mark, as exact as the stop rule's. Null where the scene cannot be metered, and after `stop`. */
+  read(question: SetupQuestion): Promise<MeterReport | null>;
+  /** Leaves off what is being drawn or read. */
   stop(): void;
 }
 
@@ -54,45 +61,68 @@ export function newSmallFrameDesk({ width_px, samples, seed }: FrameSampling = S
   const kept = newKeptSet();
   let turn = 0;
 
+  /** The scene in its setup and its light as metered; null where it cannot be seen. */
+  const sceneLit = async ({ changes, beside, setup }: SetupQuestion) => {
+    const document = kept.take(changes, beside);
+    const shown = sceneInSetup(document, setup);
+    const { files, problems } = await kept.filesOf(shown);
+    if (problems.some(({ severity }) => severity === 'error')) return null;
+    const model = compileScene(shown, files, LIBRARY, kept.memo);
+    const corrections = await kept.correctionsOf(document);
+    return { shown, corrections, model: correctedModel(model, shown, corrections) };
+  };
+  /** Lets a word from outside be heard; it is heard at no other time. */
+  const pause = () => new Promise((next) => setTimeout(next));
+
   return {
-    async draw({ changes, beside, setup, camera: id, light }, progress) {
-      const mine = ++turn;
-      const document = kept.take(changes, beside);
-      try {
-        const shown = sceneInSetup(document, setup);
-        const { files, problems } = await kept.filesOf(shown);
-        if (problems.some(({ severity }) => severity === 'error')) return null;
-        const camera = frameCamera(shown, id);
-        const model = compileScene(shown, files, LIBRARY, kept.memo);
-        const lit = inLight(correctedModel(model, shown, await kept.correctionsOf(document)), light);
+    draw: (question, progress) =>
+      nullWhereWrong(async () => {
+        const mine = ++turn;
+        const scene = await sceneLit(question);
+        if (!scene) return null;
+        const camera = frameCamera(scene.shown, question.camera);
         const height_px = Math.max(1, Math.round(width_px / camera.aspect));
         const part = newFramePart(width_px, height_px, 0, height_px, seed);
-        const tracer = newTracer(lit);
+        const tracer = newTracer(inLight(scene.model, question.light));
         while (samplesOf(part) < samples) {
-          // A word from outside is heard only between samples.
-          await new Promise((next) => setTimeout(next));
+          await pause();
           if (mine !== turn) return null;
           addSamples(tracer, camera.lens, part, 1);
           progress(samplesOf(part) / samples);
         }
-        const { rgb } = withoutNoise({
-          width_px,
-          height_px,
-          halves: [meanRgb(part, 0), meanRgb(part, 1)],
-          // That of half the samples is twice that of all.
-          variance: variances(part).map((ofAll) => 2 * ofAll),
-        });
+        const { rgb } = withoutNoise(noisyFrameOf(part));
         return { width_px, height_px, rgb: Float32Array.from(rgb), camera };
-      } catch (error) {
-        if (!(error instanceof SceneError)) throw error;
-        return null;
-      }
-    },
+      }),
+
+    read: (question) =>
+      nullWhereWrong(async () => {
+        const mine = ++turn;
+        const scene = await sceneLit(question);
+        if (!scene) return null;
+        const { setup, camera } = question;
+        const { shown, model, corrections } = scene;
+        const metering = startMeteringScene(shown, model, { setup, camera, light: 'all', corrections });
+        while (!metering.done()) {
+          await pause();
+          if (mine !== turn) return null;
+          metering.refine();
+        }
+        return metering.report();
+      }),
 
     stop() {
       turn++;
     },
   };
+}
+
+async function nullWhereWrong<T>(work: () => Promise<T | null>): Promise<T | null> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof SceneError)) throw error;
+    return null;
+  }
 }
 
 /** The model with the other lamps, and the sky where a lamp is looked at, dark. */

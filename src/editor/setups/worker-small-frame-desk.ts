@@ -13,6 +13,7 @@ export function startSmallFrameDesk(): WorkerSmallFrameDesk {
   const { whileAlive, end } = lifeOf(worker);
   return {
     draw: (question, progress) => whileAlive(() => remote.draw(question, proxy(progress))),
+    read: (question) => whileAlive(() => remote.read(question)),
     stop: () => void remote.stop(),
     close: end,
   };

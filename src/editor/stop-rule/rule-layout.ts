@@ -2,10 +2,12 @@ import { lanesFor, type Stretch } from './lanes.ts';
 import type { MixedReading } from './mixed-reading.ts';
 import { beyond, type RuleScale } from './rule-scale.ts';
 
-/** Height of a lane: a needle can be touched with a glove on. */
-export const LANE_px = 44;
+/** Whether the screen is touched, be it beside a mouse; where there is none, as if it were. */
+const TOUCHED = globalThis.matchMedia?.('(any-pointer: coarse)').matches ?? true;
+/** Height of a lane, as the styles have it, too: a needle can be touched with a glove on; a mouse needs less. */
+export const LANE_px = TOUCHED ? 44 : 36;
 export const NEEDLE_WIDTH_px = 12;
-export const NEEDLE_HEIGHT_px = 34;
+export const NEEDLE_HEIGHT_px = TOUCHED ? 34 : 28;
 /** Between a needle and its label. */
 const GAP_px = 6;
 /** Room on a needle's other side, for the initials of its lamps. */

@@ -3,7 +3,6 @@ import { useRef } from 'react';
 import { Plane, Vector3 } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { beginGesture, endGesture } from '../store/edits.ts';
-import { setupShown } from '../store/shown-scene.ts';
 import { useEditorStore } from '../store/use-editor.ts';
 
 interface PlaneDrag {
@@ -41,7 +40,7 @@ export function usePlaneDrag({ point, move, upright, onPress }: PlaneDrag) {
       event.stopPropagation();
       onPress?.();
       const from = point();
-      if (!from || setupShown(store.getState()) !== undefined) return;
+      if (!from) return;
       (event.target as Element).setPointerCapture(event.pointerId);
       const vertical = upright === true || event.shiftKey;
       const at = new Vector3(...from);

@@ -63,8 +63,12 @@ export default function WorkingView({ onLost }: { readonly onLost: (why: string)
       </Canvas>
       <div className="view-foot">
         <p className="view-legend">
-          Where things stand, not how they are lit. Drag a lamp or its aim over the ground; with the round
-          handle, or Shift, up and down. Fingers: one moves the view, two turn it.
+          Where things stand, not how they are lit.
+          <span className="view-hands">
+            {' '}
+            Drag a lamp or its aim over the ground; with the round handle, or Shift, up and down. Fingers: one
+            moves the view, two turn it.
+          </span>
         </p>
         <div className="outlooks">
           {OUTLOOKS.map(({ outlook, name }) => (

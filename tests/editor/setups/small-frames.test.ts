@@ -79,6 +79,10 @@ describe('the keeper of small frames', () => {
           finish = done;
         });
       },
+      async read({ setup }) {
+        asked.push(`readings of ${setup ?? 'the base'}`);
+        return null;
+      },
       stop() {
         stops++;
         finish(null);
@@ -110,6 +114,25 @@ describe('the keeper of small frames', () => {
     expect(setups.getState().frames.size).toBe(7);
     store.setState({ setup: '2' });
     expect(asked.length).toBe(7);
+    stop();
+  });
+
+  it('reads every setup for the sheet of all before it draws, and again only when what is read has changed', async () => {
+    const { store, setups, frame } = ready();
+    // With readings of the night in it, a mark would correct lamps.
+    store.setState({ scene: { document: { ...demo, readings: [] }, beside } });
+    setups.setState({ open: false, allSetups: true });
+    const { desk, asked, done } = deskInHand();
+    const stop = keepSmallFrames(store, setups, frame, desk);
+    for (let i = 0; i < 7; i++) await done();
+    const readings = [undefined, '1a', '1b', '2', '3', '4', '5'].map(
+      (setup) => `readings of ${setup ?? 'the base'}`,
+    );
+    expect(asked).toEqual([...readings, undefined, '1a', '1b', '2', '3', '4', '5']);
+    edit(store, { do: 'change', id: 'ada-face', patch: { position_m: [-2, 1.6, 1.2] } });
+    await done();
+    // A mark throws no light: the frames stay.
+    expect(asked.slice(14)).toEqual(readings);
     stop();
   });
 

@@ -57,10 +57,10 @@ function MenuItem({ action }: { readonly action: PlanAction }) {
   );
 }
 
-/** "Mod+d" as it is printed on keyboards: "Ctrl D". */
+/** "Mod+d" as the other menus write it: "Ctrl+D". */
 export function keysText(keys: string): string {
   return keys
     .split('+')
     .map((key) => (key === 'Mod' ? 'Ctrl' : key.length === 1 ? key.toUpperCase() : key))
-    .join(' ');
+    .join('+');
 }

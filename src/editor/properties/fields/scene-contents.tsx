@@ -70,8 +70,9 @@ function Contents({ list, words, document }: ContentsProps) {
           <Accordion.Trigger className="contents-head">
             <span>{words}</span>
             <span className="quiet">
-              {own.length}
-              {lent > 0 && ` and ${lent} in the library`}
+              {(own.length > 0 || lent === 0) && own.length}
+              {own.length > 0 && lent > 0 && ' and '}
+              {lent > 0 && `${lent} in the library`}
             </span>
           </Accordion.Trigger>
         </h4>
