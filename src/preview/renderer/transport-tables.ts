@@ -5,8 +5,8 @@ import { newTexels, type Texels } from '../pack/texels.ts';
 /** A cone round a lamp's axis outside of which it shines less than a share of its peak; a cosine above 1 where there is none. */
 export const LIT_CONE = struct('LitCone', { apex: 'vec3', cosine: 'float', axis: 'vec3' });
 
-/** A lamp that is alight: its index, where it is bright and where it shines at all. */
-export const LIT_LAMP = struct('LitLamp', { bright: LIT_CONE, lit: LIT_CONE, lamp: 'int' });
+/** A lamp that is alight: its index, its peak at full level, roughly, where it is bright and where it shines at all. */
+export const LIT_LAMP = struct('LitLamp', { bright: LIT_CONE, lit: LIT_CONE, lamp: 'int', peak_cd: 'float' });
 
 /** A flat glossy face that may throw lamp light. */
 export const MIRROR_FACE = struct('MirrorFace', {
@@ -111,7 +111,12 @@ export function transportTables(tracer: Tracer): TransportTables {
   litLamps.forEach((lamp, i) => {
     const bright = coneOf(tracer.brightCones, lamp);
     const lit = coneOf(tracer.litCones, lamp);
-    writeStruct(LIT_LAMP, { bright, lit, lamp }, data, place('litLampsAt', i));
+    writeStruct(
+      LIT_LAMP,
+      { bright, lit, lamp, peak_cd: tracer.peak_cd[lamp]! },
+      data,
+      place('litLampsAt', i),
+    );
   });
   faces.forEach((face, i) => {
     const { centre_m: centre, u, v, n, halfU_m, halfV_m, oneSided, optics, part } = face;

@@ -117,13 +117,11 @@ export const frame = (features: Features, sums: number, asked: AskedLight): Chun
     'pixelOfWhole()',
     'wholeSize.x',
     /* glsl */ `
-  float across = nextRandom(random);
-  float down = nextRandom(random);
-  float pupilU = nextRandom(random);
-  float pupilV = nextRandom(random);
+  // Where in the pixel, where in the pupil.
+  vec4 numbers = nextFour(random);
   vec3 o;
   vec3 d;
-  rayOfCamera(vec2(across, down), placeOnFace(Face(DISC, vec2(1.0)), pupilU, pupilV), o, d);
+  rayOfCamera(numbers.xy, placeOnFace(Face(DISC, vec2(1.0)), numbers.z, numbers.w), o, d);
   tracePath(o, d, false, false, random);`,
   ),
 });

@@ -22,64 +22,55 @@ float glowRise(vec3 w, vec3 toLamp) {
   return 1.0 / (4.0 * PI * sqrt(PI * theta) * max(1e-5, across * inversesqrt(dot(toLamp, toLamp))));
 }
 
-// What the i-th lamp that is alight would give at x. Adds its rise toward w, and the same times that.
-float glowByLamp(int i, vec3 x, vec3 w, inout float rises, inout float weighted) {
-  int lamp = litLampAt(i).lamp;
-  Emitter emitter = emitterAt(lamp);
-  vec3 d = x - emitter.origin;
-  float d2 = max(1e-12, dot(d, d));
-  float weight = lampCounts(lamp) * emitted_cd(emitter, d / sqrt(d2)) / d2;
-  float rise = glowRise(w, -d);
-  rises += rise;
-  weighted += weight * rise;
-  return weight;
+// How much the i-th lamp that is alight counts at x, wherever it points: its beam glows as seen from beside it too. The way to
+// it goes into toLamp.
+float glowByLamp(int i, vec3 x, out vec3 toLamp) {
+  LitLamp alight = litLampAt(i);
+  toLamp = emitterAt(alight.lamp).origin - x;
+  return lampCounts(alight.lamp) * alight.peak_cd / max(1e-12, dot(toLamp, toLamp));
 }
 
-// The density, per steradian, with which glowAt draws w.
-float glowDensityToward(vec3 x, vec3 w) {
+// The densities, per steradian, with which glowAt draws w and another direction.
+vec2 glowDensities(vec3 x, vec3 w, vec3 other) {
   float even = 1.0 / float(litLampsAt.x);
   float total = 0.0;
-  float rises = 0.0;
-  float weighted = 0.0;
+  vec2 rises = vec2(0.0);
+  vec2 weighted = vec2(0.0);
   int i = 0;
   do {
-    float weight = glowByLamp(i, x, w, rises, weighted);
+    vec3 toLamp;
+    float weight = glowByLamp(i, x, toLamp);
+    vec2 rise = vec2(glowRise(w, toLamp), glowRise(other, toLamp));
     total += weight;
+    rises += rise;
+    weighted += weight * rise;
   } while (++i < litLampsAt.x);
   return total > 0.0 ? 0.5 * (weighted / total + even * rises) : even * rises;
 }
 
-// Lamps are chosen by what they would give at x, half of the time, and else evenly. Once through all lamps to choose one,
-// to know their sum and the density of the other direction, once more for the density of the one that was drawn. The numbers:
-// which lamp, whether evenly, and the direction round it.
+// The density of one direction.
+float glowDensityToward(vec3 x, vec3 w) {
+  return glowDensities(x, w, w).x;
+}
+
+// Lamps are chosen by how much they count at x, half of the time, and else evenly. Once through all lamps to choose one, once
+// more for the densities of the direction that was drawn and of the other. The numbers: which lamp, whether evenly, and the
+// direction round it.
 Glow glowAt(vec3 x, vec3 other, vec4 numbers) {
-  Glow glow = Glow(vec3(0.0, 1.0, 0.0), 0.0, 0.0);
   int count = litLampsAt.x;
-  float even = 1.0 / float(count);
   float total = 0.0;
   float choice = numbers.x;
   int chosen = min(count - 1, int(choice * float(count)));
-  int byShare = -1;
-  vec3 w = other;
-  int pass = 0;
+  vec3 axis = emitterAt(litLampAt(chosen).lamp).origin - x;
+  int i = 0;
   do {
-    // Rises toward the lamps, and the same times their weights, summed.
-    float rises = 0.0;
-    float weighted = 0.0;
-    int i = 0;
-    do {
-      float weight = glowByLamp(i, x, w, rises, weighted);
-      if (pass == 0 && keeps(weight, total, choice)) byShare = i;
-    } while (++i < count);
-    float density = total > 0.0 ? 0.5 * (weighted / total + even * rises) : even * rises;
-    if (pass == 0) glow.other = density;
-    else glow.own = density;
-    if (numbers.y >= 0.5 && byShare >= 0) chosen = byShare;
-    vec3 axis = normalize(emitterAt(litLampAt(chosen).lamp).origin - x);
-    w = turned(axis, cos(PI * numbers.z * numbers.z), numbers.w);
-    if (pass == 0) glow.w = w;
-  } while (++pass < 2);
-  return glow;
+    vec3 toLamp;
+    float weight = glowByLamp(i, x, toLamp);
+    if (keeps(weight, total, choice) && numbers.y >= 0.5) axis = toLamp;
+  } while (++i < count);
+  vec3 w = turned(normalize(axis), cos(PI * numbers.z * numbers.z), numbers.w);
+  vec2 densities = glowDensities(x, w, other);
+  return Glow(w, densities.x, densities.y);
 }
 `,
 };

@@ -14,7 +14,12 @@ export function lightKindsChunk(kinds: readonly LightKind[]): Chunk {
   return {
     name: 'light-kinds',
     needs: [],
-    code: LIGHT_KINDS.map((kind) => `#define ${macroOf(kind)} ${Number(kinds.includes(kind))}\n`).join(''),
+    code: [
+      ...LIGHT_KINDS.map((kind) => `${macroOf(kind)} ${Number(kinds.includes(kind))}`),
+      `ASKS_ONE_KIND ${Number(kinds.length === 1)}`,
+    ]
+      .map((macro) => `#define ${macro}\n`)
+      .join(''),
   };
 }
 
@@ -22,8 +27,8 @@ export function lightKindsChunk(kinds: readonly LightKind[]): Chunk {
 export const everyLightKind: Chunk = {
   name: 'every-light-kind',
   needs: [],
-  code: LIGHT_KINDS.map(macroOf)
-    .map((macro) => `#ifndef ${macro}\n#define ${macro} 1\n#endif\n`)
+  code: [...LIGHT_KINDS.map((kind) => `${macroOf(kind)} 1`), 'ASKS_ONE_KIND 0']
+    .map((macro) => `#ifndef ${macro.split(' ')[0]}\n#define ${macro}\n#endif\n`)
     .join(''),
 };
 

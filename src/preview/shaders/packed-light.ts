@@ -16,7 +16,10 @@ vec4 lightTexel(int i) {
 
 // The i-th entry of all curves.
 float tableEntry(int i) {
-  return texelFetch(tableTexels, ivec2((i >> 2) & ${(1 << ROW_BITS) - 1}, i >> ${ROW_BITS + 2}), 0)[i & 3];
+  vec4 four = texelFetch(tableTexels, ivec2((i >> 2) & ${(1 << ROW_BITS) - 1}, i >> ${ROW_BITS + 2}), 0);
+  // Written out: components that are chosen while running make some drivers keep the texel in slow memory.
+  vec2 two = (i & 2) == 0 ? four.xy : four.zw;
+  return (i & 1) == 0 ? two.x : two.y;
 }
 `,
 };

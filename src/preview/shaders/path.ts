@@ -11,6 +11,7 @@ import { sample } from './sample.ts';
 import { seenLamp } from './seen-lamp.ts';
 import { surfacePoint } from './surface-point.ts';
 import { vertexLight } from './vertex-light.ts';
+import { vertexPart } from './vertex-part.ts';
 
 /**
  * Follows light backwards from a camera or a meter, as the core's path.ts does: which connections are made at a vertex and
@@ -27,6 +28,7 @@ export const path: Chunk = {
     rayQuery,
     seenLamp,
     vertexLight,
+    vertexPart,
     paneConnection,
     henyeyGreenstein,
     nearOne,
@@ -52,6 +54,8 @@ const int LONG = 8;
 const float LONG_SURVIVAL = 0.95;
 // Places tried for each lamp along the stretch that a camera or a meter sees itself.
 const int FIRST_TRIES = 4;
+// How often haze asks along that stretch, where what lies beyond it would ask too.
+const float HAZE_TURNS = 0.25;
 
 // How many paths one that goes on beyond the first stretch stands for; 0 where this one ends there.
 float standsForDeeper = 1.0;
@@ -234,6 +238,28 @@ void tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
     if (meets != MEETS_METER) vertex++;
 
     at.next = d;
+#if ASKS_ONE_KIND && ASKS_STRAIGHT
+    // Straight light that haze scatters on the way is airlight.
+    bool inHaze = meets == MEETS_HAZE;
+    at.inHaze = inHaze;
+    at.x = inHaze ? hazePlace : at.point.at.p;
+    at.connects = shines && (inHaze || asksHere);
+    at.lit = shines && at.point.kind != AT_NOTHING;
+    at.airlit = shines && stretches.length_m > 0.0;
+    at.share = share;
+    float glowDensity = gatherLight(at, stretches, random);
+    if (at.connects && !throughSharp && glowDensity > 0.0) glowShare = density / (density + glowDensity);
+#elif ASKS_ONE_KIND
+    // Where both haze and what lies beyond it ask, one of them does for both: a loop round the two would double what some
+    // drivers take to build the program.
+    bool both = asksHaze && asksHere;
+    at.inHaze = asksHaze && (!asksHere || chances.w < HAZE_TURNS);
+    at.x = at.inHaze ? hazePlace : at.point.at.p;
+    at.connects = shines && (at.inHaze || asksHere);
+    at.share = at.inHaze ? hazeShare : share;
+    if (both) at.share /= at.inHaze ? HAZE_TURNS : 1.0 - HAZE_TURNS;
+    gatherLight(at, stretches, random);
+#else
     bool inHaze = asksHaze;
     bool last = meets == MEETS_HAZE || !asksHaze;
     bool more = false;
@@ -250,6 +276,7 @@ void tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       last = true;
       inHaze = false;
     } while (more);
+#endif
     if (meets == MEETS_HAZE || meets == MEETS_SHEET || meets == MEETS_SURFACE) {
       if (firstStretch) {
         beta *= standsForDeeper;

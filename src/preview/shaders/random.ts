@@ -70,14 +70,8 @@ RandomState pathRandom(uint seed, uint path) {
   return state;
 }
 
-// The next number, 0 ≤ x < 1.
-float nextRandom(inout RandomState state) {
-  if (state.dimension < DIMENSIONS) {
-    state.dimension++;
-    uint key = state.scramble ^ mixed32(state.dimension);
-    uint shuffled = owenHash(state.reversed, key);
-    return unitOfBits(reversedBits(owenHash(reversedBits(shuffled), ~key)));
-  }
+// The next one of the generator's own numbers.
+float nextBeyond(inout RandomState state) {
   uint b5 = state.b * 5u;
   uint result = ((b5 << 7u) | (b5 >> 25u)) * 9u;
   uint t = state.b << 9u;
@@ -90,14 +84,49 @@ float nextRandom(inout RandomState state) {
   return unitOfBits(result);
 }
 
-// The next four, from one place of the program: the code of a number is long, and a driver copies it to every call.
+// The next number, 0 ≤ x < 1.
+float nextRandom(inout RandomState state) {
+  if (state.dimension >= DIMENSIONS) return nextBeyond(state);
+  state.dimension++;
+  uint key = state.scramble ^ mixed32(state.dimension);
+  uint shuffled = owenHash(state.reversed, key);
+  return unitOfBits(reversedBits(owenHash(reversedBits(shuffled), ~key)));
+}
+
+uvec4 reversedBits(uvec4 bits) {
+  uvec4 x = bits;
+  x = ((x >> 1u) & 0x55555555u) | ((x & 0x55555555u) << 1u);
+  x = ((x >> 2u) & 0x33333333u) | ((x & 0x33333333u) << 2u);
+  x = ((x >> 4u) & 0x0f0f0f0fu) | ((x & 0x0f0f0f0fu) << 4u);
+  x = ((x >> 8u) & 0x00ff00ffu) | ((x & 0x00ff00ffu) << 8u);
+  return (x >> 16u) | (x << 16u);
+}
+
+uvec4 owenHash(uvec4 bits, uvec4 key) {
+  uvec4 x = bits + key;
+  x ^= x * 0x6c50b47cu;
+  x ^= x * 0xb82f1e52u;
+  x ^= x * 0xc7afe638u;
+  x ^= x * 0x8d22f6e6u;
+  return x;
+}
+
+// The next four, stratified all of them or none. Side by side, without a loop: a driver would copy its turns.
 vec4 nextFour(inout RandomState state) {
-  vec4 numbers = vec4(0.0);
-  int i = 0;
-  do {
-    numbers = vec4(numbers.yzw, nextRandom(state));
-  } while (++i < 4);
-  return numbers;
+  if (state.dimension + 4u > DIMENSIONS) {
+    state.dimension = DIMENSIONS;
+    float first = nextBeyond(state);
+    float second = nextBeyond(state);
+    float third = nextBeyond(state);
+    return vec4(first, second, third, nextBeyond(state));
+  }
+  uvec4 h = state.dimension + uvec4(1u, 2u, 3u, 4u);
+  state.dimension += 4u;
+  h = (h ^ (h >> 16u)) * 0x85ebca6bu;
+  h = (h ^ (h >> 13u)) * 0xc2b2ae35u;
+  uvec4 key = state.scramble ^ h ^ (h >> 16u);
+  uvec4 shuffled = owenHash(uvec4(state.reversed), key);
+  return vec4(reversedBits(owenHash(reversedBits(shuffled), ~key)) >> 8u) * 5.9604644775390625e-8;
 }
 `,
 };

@@ -1,4 +1,5 @@
 import type { Chunk } from './chunk.ts';
+import { everyLightKind } from './light-kinds.ts';
 import { rayQuery } from './ray-query.ts';
 
 /**
@@ -7,7 +8,7 @@ import { rayQuery } from './ray-query.ts';
  */
 export const straightWays: Chunk = {
   name: 'straight-ways',
-  needs: [rayQuery],
+  needs: [everyLightKind, rayQuery],
   code: /* glsl */ `
 // How connections of a vertex are told apart.
 const int BY_MIRROR = 0;
@@ -22,8 +23,12 @@ const int LIGHT_PASSES = 0;
 const int NOTHING_THERE = 1;
 const int SOLID_THERE = 2;
 
-// Three of a mirror, two each of a pane and of glow, one each of lamps and airlight.
+// Three of a mirror, two each of a pane and of glow, one each of lamps and airlight. A card keeps them at hand all the while.
+#if ASKS_ONE_KIND
+const int MOST_WAYS = ASKS_MIRRORED == 1 ? 3 : 2;
+#else
 const int MOST_WAYS = 9;
+#endif
 int wayCount;
 // The end of a way; with the connection that it belongs to, and with what is asked.
 vec4 wayFrom[MOST_WAYS];

@@ -79,10 +79,14 @@ const vec2 NEXT_LAMP = vec2(0.7548776662466927, 0.5698402909980532);
 bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light, out LampSight kept) {
   float total = 0.0;
   float choice = numbers.x;
-  vec3 keptValue = vec3(0.0);
+  // Of the kept lamp: its light off the base of the surface and by its gloss, its weight, its place among those alight.
+  vec3 keptBase = vec3(0.0);
+  vec3 keptGloss = vec3(0.0);
   float keptWeight = 0.0;
+  int keptAt = 0;
   SurfaceOptics optics;
-  SurfaceOptics blurred;
+  float glossAlpha = 0.0;
+  bool thrown = false;
 #if HAS_SHEETS
   PaneLobe lobe;
   float scattered = 0.0;
@@ -93,7 +97,13 @@ bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light
 #endif
   if (point.kind == AT_SURFACE) {
     optics = surfaceOptics(point.substance);
-    blurred = blurredOptics(point.substance);
+    glossAlpha = point.gloss == GLOSS_SHARP ? optics.alpha : blurredOptics(point.substance).alpha;
+#if HAS_MIRRORS
+    bool mirrors = point.gloss != GLOSS_SHARP && mirrorsOf(point.part).count > 0;
+    thrown = mirrors && point.gloss == GLOSS_THROWN && optics.glossy;
+    // A flat mirror behind a sharp reflection: neither a connection nor chance finds the lamp in it; it is left out.
+    if (mirrors && point.gloss == GLOSS_BLURRED && optics.alpha < SHARP_MAX_ALPHA) optics.glossy = false;
+#endif
   }
   float onSide = dot(point.at.o, point.at.n);
   int i = 0;
@@ -105,53 +115,56 @@ bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light
     vec2 place = fract(numbers.yz + float(i) * NEXT_LAMP);
     choosePoint(emitter, place.x, place.y, sight);
     seePoint(emitter, point.at.p, sight);
-    vec3 value = vec3(0.0);
+    vec3 base = vec3(0.0);
+    vec3 gloss = vec3(0.0);
     float iz = dot(sight.w, point.at.n);
     if (counts > 0.0 && sight.normal_lx > 0.0) {
       if (point.kind == AT_METER) {
-        value = lampRgb(lamp) * (sight.normal_lx * receptorResponse(point.dome, iz));
+        base = lampRgb(lamp) * (sight.normal_lx * receptorResponse(point.dome, iz));
 #if HAS_SHEETS
       } else if (point.kind == AT_PANE) {
         // Light passes through: lamp and receiver on opposite sides.
         if (iz * onSide < 0.0) {
           float cosIn = abs(iz);
-          value = lampRgb(lamp) * (scattered * sight.normal_lx * cosIn *
+          base = lampRgb(lamp) * (scattered * sight.normal_lx * cosIn *
             lobeTransmission(lobe, cosIn, abs(onSide), -dot(sight.w, point.at.o)));
         }
 #endif
       } else if (iz > 0.0) {
         float arriving = sight.normal_lx * iz;
-        value = lampOnSurface(lamp, point.substance) * (baseShare(optics, iz, point.at.o.z) / PI * arriving);
+        base = lampOnSurface(lamp, point.substance) * (baseShare(optics, iz, point.at.o.z) / PI * arriving);
         if (optics.glossy && !(point.gloss == GLOSS_SHARP && lobeFindsLamp(optics.alpha, faceRadius_m(emitter.face), sight.d_m))) {
-          float other = 0.0;
-          bool lost = false;
-#if HAS_MIRRORS
-          if (point.gloss == GLOSS_THROWN)
-            other = mirrorConnectionDensity(point.part, i, point.before, point.at.p, sight.s);
-          // A flat mirror behind a sharp reflection: neither a connection nor chance finds the lamp in it; it is left out.
-          lost = point.gloss == GLOSS_BLURRED && optics.alpha < SHARP_MAX_ALPHA && mirrorsOf(point.part).count > 0;
-#endif
-          bool asItIs = point.gloss == GLOSS_SHARP || other > 0.0;
-          if (!lost) {
-            SurfaceOptics as = blurred;
-            if (asItIs) as = optics;
-            value += lampRgb(lamp) * evaluateSurface(as, inAxesOf(point.at, sight.w), point.at.o, GLOSSY) *
-              (arriving * (other > 0.0 ? point.density / (point.density + other) : 1.0));
-          }
+          SurfaceOptics as = optics;
+          as.alpha = glossAlpha;
+          gloss = lampRgb(lamp) * evaluateSurface(as, inAxesOf(point.at, sight.w), point.at.o, GLOSSY) * arriving;
         }
       }
     }
+    vec3 value = base + gloss;
     // Light of a saturated gel may lie outside the RGB gamut; what counts for choosing is how much there is.
     float weight = counts * (abs(luminanceOfRgb(value)) + 1e-3 * (abs(value.r) + abs(value.g) + abs(value.b)));
     if (keeps(weight, total, choice)) {
-      keptValue = value;
+      keptBase = base;
+      keptGloss = gloss;
       keptWeight = weight;
       kept = sight;
       keptLamp = lamp;
+      keptAt = i;
     }
   } while (++i < litLampsAt.x);
   if (keptWeight == 0.0) return false;
-  light = keptValue * (total / keptWeight);
+#if HAS_MIRRORS
+  // What the vertex before could have found by itself is asked for the kept lamp only: lamps were weighed as if it could not.
+  if (thrown) {
+    float other = mirrorConnectionDensity(point.part, keptAt, point.before, point.at.p, kept.s);
+    if (other > 0.0) {
+      float arriving = kept.normal_lx * dot(kept.w, point.at.n);
+      keptGloss = lampRgb(keptLamp) * evaluateSurface(optics, inAxesOf(point.at, kept.w), point.at.o, GLOSSY) *
+        (arriving * point.density / (point.density + other));
+    }
+  }
+#endif
+  light = (keptBase + keptGloss) * (total / keptWeight);
   return true;
 }
 `,
