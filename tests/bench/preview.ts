@@ -8,7 +8,7 @@ import { previewScene } from '../../src/preview/renderer/preview-scene.ts';
 import { calibrationOf, chosenCamera, exposureOf, lensOf } from '../../src/scene/camera/scene-camera.ts';
 import { compileScene } from '../../src/scene/compile/compile-scene.ts';
 import { openScene } from '../../src/scene/file/open-scene.ts';
-import type { SceneFiles } from '../../src/scene/files/scene-files.ts';
+import { readSceneFiles, type SceneFiles } from '../../src/scene/files/scene-files.ts';
 import type { Camera } from '../../src/scene/schema/camera.ts';
 import type { SceneDocument } from '../../src/scene/schema/document.ts';
 import { findBrowser } from '../browser/support/find-browser.ts';
@@ -17,6 +17,7 @@ import { openBarePage } from '../parity/support/page-bundle.ts';
 import type { FrameOutcome } from '../parity/support/page-frame.ts';
 import { equivalentScene, surfacesAndLamps } from './equivalent-scene.ts';
 import { largeScene } from './large-scene.ts';
+import { meshOf } from './mesh-of.ts';
 import type { PathTracerJob } from './page-path-tracer.ts';
 import { ms, type Row } from './report.ts';
 
@@ -27,6 +28,7 @@ const SMALL = [160, 90] as const;
 const LARGE = [320, 180] as const;
 /** Few, for a software rasteriser is slow; as many as the replicates, without which there is no noise. */
 const SAMPLES = 4;
+const TRIANGLES = 100_000;
 const NOISE_WANTED = 0.1;
 /** Eight stops under middle grey noise does not count. */
 const DARK_SHARE = 2 ** -8;
@@ -70,9 +72,11 @@ async function inBrowser(bench: (openPage: (entry: string) => Promise<Page>) => 
 async function framesOf(page: Page): Promise<Row[]> {
   const demo = demoScene();
   const { haze: _, ...clear } = demo;
+  const mesh = await meshOf(TRIANGLES);
   const rows: Row[] = [];
   const add = async (what: string, document: SceneDocument, size: readonly [number, number] = SMALL) => {
-    const frame = await drawn(page, compileScene(document, NO_FILES), chosenCamera(document), size);
+    const { files } = await readSceneFiles(document, async () => mesh);
+    const frame = await drawn(page, compileScene(document, files), chosenCamera(document), size);
     const sample_ms = frame.sampling_ms / SAMPLES;
     rows.push({
       what: `${what}, ${size.join(' × ')}`,
@@ -87,6 +91,16 @@ async function framesOf(page: Page): Promise<Row[]> {
   await add('demo without haze', clear);
   for (const lamps of [1, 4, 16, 64]) await add(`${lamps} lamps, 100 solids`, largeScene(lamps, 100, 1));
   for (const solids of [1_000, 10_000]) await add(`4 lamps, ${solids} solids`, largeScene(4, solids, 1));
+  const crates = largeScene(4, 100, 1);
+  const rock = {
+    id: 'rock',
+    shape: 'mesh',
+    file: 'rock.glb',
+    position_m: [0, 0, 0],
+    material: 'timber-light',
+  };
+  const solids = [...crates.solids!, rock as unknown as NonNullable<typeof crates.solids>[number]];
+  await add(`4 lamps, 100 solids, a mesh of ${TRIANGLES} triangles`, { ...crates, solids });
   return rows;
 }
 
