@@ -2,8 +2,8 @@ import type { Chunk } from './chunk.ts';
 
 /**
  * Kinds of light by its last way to a vertex of a path: from a lamp, the sky or lit haze on the path itself; by a flat glossy
- * face; through a pane that scatters; by haze beside the path. A program asks for some of them, and several programs make a
- * sample: each follows paths of its own and is far smaller than one that asks for all.
+ * face; through a pane that scatters; by haze beside the path. A program asks for all of them (vertex-light.ts) or for one
+ * (vertex-part.ts); then several make a sample: each follows paths of its own and is far smaller.
  */
 export const LIGHT_KINDS = ['straight', 'mirrored', 'scattered', 'glowing'] as const;
 

@@ -59,7 +59,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
   vec4 third = nextFour(random);
   Connection found;
 
-#if HAS_MIRRORS && ASKS_MIRRORED
+#if HAS_MIRRORS
   if (at.connects && mirrorPairsAt.x > 0) {
     there[BY_MIRROR] = connectMirror(at.x, n, arrival, first.x, second, BY_MIRROR, found);
     w[BY_MIRROR] = found.w;
@@ -68,7 +68,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
     lampOf[BY_MIRROR] = found.lamp;
   }
 #endif
-#if HAS_SHEETS && ASKS_SCATTERED
+#if HAS_SHEETS
   PaneSheet sheet;
   vec3 q;
   if (at.connects && paneSheetsAt.x > 0) {
@@ -78,7 +78,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
     light[BY_PANE] = found.value;
   }
 #endif
-#if HAS_HAZE && ASKS_GLOWING
+#if HAS_HAZE
   if (at.connects && theHaze().extinction_per_m > 0.0) {
     Glow glow = glowAt(at.x, at.next, third);
     glowDensity = glow.other;
@@ -87,10 +87,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
     own[BY_GLOW] = glow.own;
     light[BY_GLOW] = vec3(1.0);
   }
-#elif HAS_HAZE && ASKS_STRAIGHT
-  if (at.connects && theHaze().extinction_per_m > 0.0) glowDensity = glowDensityToward(at.x, at.next);
 #endif
-#if ASKS_MIRRORED || ASKS_SCATTERED || ASKS_GLOWING
   int k = 0;
   do {
     if (there[k]) {
@@ -101,23 +98,17 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
     }
     if (!there[k]) passed[k] = 0.0;
   } while (++k < 3);
-#endif
 
   // Of the connections first, then of the vertex itself.
-#if ASKS_STRAIGHT
   bool itself = at.lit || at.airlit;
-#else
-  bool itself = false;
-#endif
   bool ofItself = !there[BY_PANE] && !there[BY_GLOW];
   bool more = !ofItself || itself;
   if (more) do {
     vec4 lampNumbers = nextFour(random);
     vec4 hazeNumbers = nextFour(random);
-#if ASKS_STRAIGHT || ASKS_SCATTERED
     if (ofItself ? at.lit : there[BY_PANE]) {
       LitPoint lit = at.point;
-#if HAS_SHEETS && ASKS_SCATTERED
+#if HAS_SHEETS
       if (!ofItself) {
         lit.kind = AT_PANE;
         lit.at.p = q;
@@ -134,7 +125,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
         vec3 start = lit.at.p;
         if (lit.kind == AT_PANE) start = liftedOff(start, dot(sight.w, lit.at.n) > 0.0 ? lit.at.n : -lit.at.n);
         addWay(which, LIGHT_PASSES, start, sight.s - clearance_m(sight.d_m) * sight.w);
-#if HAS_SHEETS && ASKS_SCATTERED
+#if HAS_SHEETS
         if (!ofItself) addWay(BY_PANE, LIGHT_PASSES, at.x, liftedOff(q, dot(w[BY_PANE], sheet.n) > 0.0 ? -sheet.n : sheet.n));
 #endif
         light[which] = ofItself ? at.share * arriving : light[which] * arriving;
@@ -143,8 +134,7 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
         passed[which] = 0.0;
       }
     }
-#endif
-#if HAS_HAZE && (ASKS_STRAIGHT || ASKS_GLOWING)
+#if HAS_HAZE
     if (ofItself ? at.airlit : there[BY_GLOW]) {
       int which = ofItself ? BY_AIRLIGHT : BY_GLOW;
       vec3 o = ofItself ? at.from : at.x;
