@@ -7,6 +7,26 @@ import { usePlan, usePlanStore } from '../use-plan.ts';
 
 /** What stands in the scene, by kind: each can be hidden on the drawing, or kept from being moved. */
 export function KindsList() {
+  const unusual = usePlan(
+    ({ hidden, locked, hiddenKinds, lockedKinds }) =>
+      hidden.size + locked.size + hiddenKinds.size + lockedKinds.size > 0,
+  );
+  return (
+    <Popover.Root>
+      <Popover.Trigger className="plan-tool" data-marked={unusual}>
+        Kinds
+      </Popover.Trigger>
+      <Popover.Portal>
+        <Popover.Content className="plan-popover" align="end" sideOffset={6} collisionPadding={8}>
+          <KindsTable />
+        </Popover.Content>
+      </Popover.Portal>
+    </Popover.Root>
+  );
+}
+
+/** By itself, so that what is not open is not worked out with every edit. */
+function KindsTable() {
   const plan = usePlanStore();
   const document = useEditor(documentShown);
   const hidden = usePlan((state) => state.hidden);
@@ -16,48 +36,38 @@ export function KindsList() {
   const things = document ? planThings(document) : [];
   const present = THING_KINDS.filter((kind) => things.some((thing) => thing.kind === kind));
   const single = things.filter(({ id }) => hidden.has(id) || locked.has(id));
-  const unusual = hidden.size + locked.size + hiddenKinds.size + lockedKinds.size > 0;
   return (
-    <Popover.Root>
-      <Popover.Trigger className="plan-tool" data-marked={unusual}>
-        Kinds
-      </Popover.Trigger>
-      <Popover.Portal>
-        <Popover.Content className="plan-popover" align="end" sideOffset={6} collisionPadding={8}>
-          <table className="plan-kinds">
-            <thead>
-              <tr>
-                <th scope="col">Kind</th>
-                <th scope="col">Drawn</th>
-                <th scope="col">Locked</th>
-              </tr>
-            </thead>
-            <tbody>
-              {present.map((kind) => (
-                <KindRow
-                  key={kind}
-                  name={`${KIND_WORDS[kind].many} (${things.filter((thing) => thing.kind === kind).length})`}
-                  drawn={!hiddenKinds.has(kind)}
-                  locked={lockedKinds.has(kind)}
-                  onDrawn={() => plan.setState({ hiddenKinds: toggled(hiddenKinds, kind) })}
-                  onLocked={() => plan.setState({ lockedKinds: toggled(lockedKinds, kind) })}
-                />
-              ))}
-              {single.map(({ id, name }) => (
-                <KindRow
-                  key={id}
-                  name={name}
-                  drawn={!hidden.has(id)}
-                  locked={locked.has(id)}
-                  onDrawn={() => plan.setState({ hidden: toggled(hidden, id) })}
-                  onLocked={() => plan.setState({ locked: toggled(locked, id) })}
-                />
-              ))}
-            </tbody>
-          </table>
-        </Popover.Content>
-      </Popover.Portal>
-    </Popover.Root>
+    <table className="plan-kinds">
+      <thead>
+        <tr>
+          <th scope="col">Kind</th>
+          <th scope="col">Drawn</th>
+          <th scope="col">Locked</th>
+        </tr>
+      </thead>
+      <tbody>
+        {present.map((kind) => (
+          <KindRow
+            key={kind}
+            name={`${KIND_WORDS[kind].many} (${things.filter((thing) => thing.kind === kind).length})`}
+            drawn={!hiddenKinds.has(kind)}
+            locked={lockedKinds.has(kind)}
+            onDrawn={() => plan.setState({ hiddenKinds: toggled(hiddenKinds, kind) })}
+            onLocked={() => plan.setState({ lockedKinds: toggled(lockedKinds, kind) })}
+          />
+        ))}
+        {single.map(({ id, name }) => (
+          <KindRow
+            key={id}
+            name={name}
+            drawn={!hidden.has(id)}
+            locked={locked.has(id)}
+            onDrawn={() => plan.setState({ hidden: toggled(hidden, id) })}
+            onLocked={() => plan.setState({ locked: toggled(locked, id) })}
+          />
+        ))}
+      </tbody>
+    </table>
   );
 }
 
