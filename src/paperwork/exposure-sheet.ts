@@ -87,9 +87,12 @@ export function exposureHeading({
   camera,
   exposure,
 }: Pick<MeterReport, 'setup' | 'camera' | 'exposure'>): string {
-  return [setup === null ? 'Base' : `Setup ${setup}`, `camera ${camera}`, exposureWords(exposure)].join(
-    ' · ',
-  );
+  return [viewWords({ setup, camera }), exposureWords(exposure)].join(' · ');
+}
+
+/** In which setup, by which camera: `Base · camera a`. */
+export function viewWords({ setup, camera }: Pick<MeterReport, 'setup' | 'camera'>): string {
+  return [setup === null ? 'Base' : `Setup ${setup}`, `camera ${camera}`].join(' · ');
 }
 
 /** A camera's own settings: `f/4 · 1/50 s · ISO 800`. */

@@ -30,32 +30,41 @@ function words(seed: number, count: number): number[] {
 const upper24 = (x: number) => Math.floor(x * 2 ** 24);
 
 describe('random numbers in the shader', () => {
-  it('are those of the core, bit for bit, stratified ones and those beyond', async () => {
-    const seeds = words(11, 1000);
-    const paths = words(12, 1000);
-    const draws = 24;
-    // Draws from just before the end of the stratified numbers until well beyond it, and the first ones.
-    const skips = seeds.map((_, i) => (i % 2 === 0 ? 0 : 180));
-    const { values } = await glsl.evaluate({
-      chunks: [random],
-      body: `
+  it.for([
+    ['one by one', 'give(i, nextRandom(state));'],
+    [
+      'four at a time',
+      'if ((i & 3) == 0) { vec4 four = nextFour(state); for (int k = 0; k < 4; k++) give(i + k, four[k]); }',
+    ],
+  ] as const)(
+    'are those of the core, bit for bit, stratified ones and those beyond: %s',
+    async ([, draw]) => {
+      const seeds = words(11, 1000);
+      const paths = words(12, 1000);
+      const draws = 24;
+      // Draws from just before the end of the stratified numbers until well beyond it, and the first ones.
+      const skips = seeds.map((_, i) => (i % 2 === 0 ? 0 : 180));
+      const { values } = await glsl.evaluate({
+        chunks: [random],
+        body: `
         RandomState state = seededRandom(givenBits(0));
         startPath(state, givenBits(1));
         int skipped = int(givenBits(2));
         for (int i = 0; i < skipped; i++) nextRandom(state);
-        for (int i = 0; i < ${draws}; i++) give(i, nextRandom(state));`,
-      given: Uint32Array.from(seeds.flatMap((seed, i) => [seed, paths[i]!, skips[i]!])),
-      givenCount: 3,
-      resultCount: draws,
-    });
-    const expected = seeds.flatMap((seed, i) => {
-      const state = seededRandom(seed);
-      startPath(state, paths[i]!);
-      for (let k = 0; k < skips[i]!; k++) nextRandom(state);
-      return Array.from({ length: draws }, () => upper24(nextRandom(state)));
-    });
-    expect(Array.from(values, (x) => x * 2 ** 24)).toEqual(expected);
-  });
+        for (int i = 0; i < ${draws}; i++) ${draw}`,
+        given: Uint32Array.from(seeds.flatMap((seed, i) => [seed, paths[i]!, skips[i]!])),
+        givenCount: 3,
+        resultCount: draws,
+      });
+      const expected = seeds.flatMap((seed, i) => {
+        const state = seededRandom(seed);
+        startPath(state, paths[i]!);
+        for (let k = 0; k < skips[i]!; k++) nextRandom(state);
+        return Array.from({ length: draws }, () => upper24(nextRandom(state)));
+      });
+      expect(Array.from(values, (x) => x * 2 ** 24)).toEqual(expected);
+    },
+  );
 
   it('of a path standing alone are stratified as those of the core, and beyond differ from path to path', async () => {
     const count = 1024;

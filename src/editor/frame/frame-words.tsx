@@ -1,5 +1,5 @@
 import { thirdsText } from '../../core/exposure/thirds.ts';
-import { exposureHeading, exposureWords, significant } from '../../paperwork/exposure-sheet.ts';
+import { exposureWords, significant, viewWords } from '../../paperwork/exposure-sheet.ts';
 import { useAnswer, useAnswers } from '../answers/use-answers.ts';
 import { lengthText, rangeText } from '../figures/length-text.ts';
 import { useEditor } from '../store/use-editor.ts';
@@ -92,14 +92,13 @@ function FrameWorth() {
   const held = useFrame(heldWords);
   const limits = useFrame((state) => state.limits);
   const report = useEditor((state) => state.reading?.report);
-  const exposure = report ? exposureWords(report.exposure) : '';
   return (
     <div className="quiet frame-worth">
       <p>
         {report && (
           <>
-            <span className="frame-of">{exposureHeading(report).slice(0, -exposure.length)}</span>
-            {exposure}
+            <span className="frame-of">{viewWords(report)} · </span>
+            {exposureWords(report.exposure)}
           </>
         )}
         {held && <span data-testid="frame-held">{` · ${held}`}</span>}

@@ -48,7 +48,7 @@ export function LampLightFacts({ id }: FactsProps) {
     <Facts>
       <Fact name="Throw">{lengthText(distance_m, lengths)}</Fact>
       {look && (
-        <Fact name="Beam there" note="between the edges at 50 %; at 10 %">
+        <Fact name="Beam there" note={`between the edges at 50\u00a0%; at 10\u00a0%`}>
           {widthText(look.beam.mean_deg, distance_m, lengths)};{' '}
           {widthText(look.field.mean_deg, distance_m, lengths)}
         </Fact>
