@@ -14,11 +14,8 @@ const WIDTH = 32;
 const HEIGHT = 18;
 const TILE_px = 9;
 const SAMPLES = 48;
-/**
- * A path keeps one lamp of many, so that lamps with unlike numbers of samples are together noisier than the spread of samples
- * of all of them tells: derived, with three alike by half over the root of the samples in a tile, under 1 % with so many.
- */
-const LATER_SAMPLES = 64;
+/** From here on a lamp's samples need not be as many as those of the others (renderer/accumulation.ts). */
+const CAUGHT_UP = 64;
 /** A frame is as another within the larger of this and of three standard errors. */
 const TOLERANCE = 2 ** 0.05 - 1;
 const STANDARD_ERRORS = 3;
@@ -108,12 +105,18 @@ describe('a frame whose light is kept by lamp', () => {
     const [without, atOnce, soon, alone, withoutAgain] = await frames.remix(SCENE, VIEW, [
       { mix: mixOf(1, 1, 0), more: SAMPLES },
       { mix: ALL, more: 0 },
-      { more: LATER_SAMPLES },
+      { more: SAMPLES + 4 },
       { mix: mixOf(0, 0, 1), more: 0 },
       { mix: mixOf(1, 1, 0), more: 4 },
     ]);
     expect(atOnce!.rgb).toEqual(without!.rgb);
-    expect(soon!.samples).toBe(SAMPLES + LATER_SAMPLES);
+    // The third lamp has none of its own yet; then it catches up alone, and all go on together.
+    expect([without, atOnce, soon, withoutAgain].map((step) => step!.samples)).toEqual([
+      SAMPLES,
+      0,
+      SAMPLES + 4,
+      SAMPLES + 8,
+    ]);
     expect(soon!.lost).toBe(0);
     // derived: the same lamps by the core, with its noise
     expectLike('two lamps of three', coreFrame([1, 1, 0]), without!);
@@ -121,6 +124,55 @@ describe('a frame whose light is kept by lamp', () => {
     expectLike('the third lamp off again', coreFrame([1, 1, 0]), withoutAgain!);
     const onlyThird = { ...alone!, variances: soon!.variances };
     expectLike('the third lamp alone', coreFrame([0, 0, 1]), onlyThird, WIDTH);
+  });
+
+  it('keeps the light of the others, to the bit, while a lamp is moved, and traces it alone until it has caught up', async () => {
+    const moved = sceneWith(lampAt([-1, 3, 2], [0.5, 0, -1], BEAM, DISC));
+    const again = sceneWith(lampAt([-2, 2, 2], [0, 0, 0], BEAM, DISC));
+    const few = CAUGHT_UP / 4;
+    const steps = await frames.remix(previewScene(MODEL), VIEW, [
+      { mix: ALL, more: SAMPLES },
+      { mix: mixOf(1, 0, 1), more: 0 },
+      { scene: previewScene(moved), mix: ALL, more: few },
+      { mix: mixOf(1, 0, 1), more: 0 },
+      { mix: ALL, more: 1 },
+      { scene: previewScene(again), mix: ALL, more: SAMPLES },
+      { more: 4 },
+    ]);
+    const [, others, , othersStill, , , last] = steps;
+    expect(steps.map(({ stayed }) => stayed)).toEqual([null, null, true, null, null, true, null]);
+    expect(steps.map(({ samples }) => samples)).toEqual([
+      SAMPLES,
+      SAMPLES,
+      few,
+      SAMPLES,
+      few + 1,
+      SAMPLES,
+      SAMPLES + 4,
+    ]);
+    expect(othersStill!.rgb).toEqual(others!.rgb);
+    // Noise is told of all lamps together or not at all.
+    expect(steps.map(({ noise }) => Number.isNaN(noise))).toEqual([
+      false,
+      true,
+      true,
+      true,
+      true,
+      true,
+      false,
+    ]);
+    // derived: the lamp where it stands last, by the core, with its noise
+    expectLike('a lamp moved twice', coreFrame([1, 1, 1], again), last!);
+  });
+
+  it('begins anew when more than lamps is another', async () => {
+    const darker = modelOf({ lamps: [], skyIlluminance_lx: 5 }).sky;
+    const [, after] = await frames.remix(SCENE, VIEW, [
+      { mix: ALL, more: 4 },
+      { scene: previewScene({ ...MODEL, sky: darker }), more: 1 },
+    ]);
+    expect(after!.stayed).toBe(false);
+    expect(after!.samples).toBe(1);
   });
 
   it('begins anew where lamps share a sum and their levels change', async () => {
@@ -183,10 +235,15 @@ function expectEqual(got: Float32Array, expected: (i: number) => number): void {
   expect(furthest).toBeLessThan(2e-6);
 }
 
-function coreFrame(levels: readonly number[]): NoisyFrame {
+/** The scene with another second lamp. */
+function sceneWith(lamp: LightModel['lamps'][number]): LightModel {
+  return { ...MODEL, lamps: MODEL.lamps.with(1, lamp) };
+}
+
+function coreFrame(levels: readonly number[], of = MODEL): NoisyFrame {
   const model: LightModel = {
-    ...MODEL,
-    lamps: MODEL.lamps.map((lamp, i) => ({ ...lamp, gain: levels[i]! })),
+    ...of,
+    lamps: of.lamps.map((lamp, i) => ({ ...lamp, gain: levels[i]! })),
   };
   const part = newFramePart(WIDTH, HEIGHT, 0, HEIGHT, 7);
   addSamples(newTracer(model), LENS, part, SAMPLES / 4);

@@ -34,9 +34,21 @@ export function litCone(
   };
 }
 
+const known = new WeakMap<Distribution, readonly number[]>();
+
 /** The angle from the axis beyond which no direction has more than a share of the peak. */
 function edgeAngle_deg(distribution: Distribution, share: number): number {
-  const rings = Array.from({ length: 180 / STEP_deg + 1 }, (_, i) => {
+  // A lamp that moves keeps its distribution: it is looked through once.
+  const rings = known.get(distribution) ?? ringsOf(distribution);
+  known.set(distribution, rings);
+  const peak = Math.max(...rings);
+  const last = rings.findLastIndex((most) => most > share * peak);
+  return (last + 1) * STEP_deg;
+}
+
+/** The greatest intensity at each angle from the axis. */
+function ringsOf(distribution: Distribution): readonly number[] {
+  return Array.from({ length: 180 / STEP_deg + 1 }, (_, i) => {
     const gamma = (i * STEP_deg * Math.PI) / 180;
     let most = 0;
     for (let k = 0; k < 24; k++) {
@@ -46,9 +58,6 @@ function edgeAngle_deg(distribution: Distribution, share: number): number {
     }
     return most;
   });
-  const peak = Math.max(...rings);
-  const last = rings.findLastIndex((most) => most > share * peak);
-  return (last + 1) * STEP_deg;
 }
 
 /** A stretch of a ray. */

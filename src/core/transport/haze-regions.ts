@@ -2,8 +2,12 @@ import { WORLD } from '../geometry/placement.ts';
 import { type HazeRegion, hazeAlong, newHazeStretches } from '../haze/haze-region.ts';
 import type { LightModel } from '../light-model/light-model.ts';
 
-/** Haze that is everywhere fills all that is in the scene and so much round it; the sky is beyond. */
+/**
+ * Haze that is everywhere fills all that is in the scene and at least so much round it, to whole steps, so that it stays the
+ * same while a lamp is moved about; the sky is beyond.
+ */
 const HAZE_MARGIN_m = 20;
+const HAZE_STEP_m = 10;
 /** Farther than any scene reaches: coordinates are within 10 km. */
 const HORIZON_m = 1e5;
 
@@ -41,8 +45,8 @@ function aroundEverything(model: LightModel): HazeRegion {
   const low = [0, 0, 0];
   const high = [0, 0, 0];
   const take = (x: number, axis: number) => {
-    low[axis] = Math.min(low[axis]!, x - HAZE_MARGIN_m);
-    high[axis] = Math.max(high[axis]!, x + HAZE_MARGIN_m);
+    low[axis] = Math.min(low[axis]!, HAZE_STEP_m * Math.floor((x - HAZE_MARGIN_m) / HAZE_STEP_m));
+    high[axis] = Math.max(high[axis]!, HAZE_STEP_m * Math.ceil((x + HAZE_MARGIN_m) / HAZE_STEP_m));
   };
   for (const lamp of model.lamps) for (let axis = 0; axis < 3; axis++) take(lamp.frame.origin_m[axis]!, axis);
   const { bounds } = model.geometry;

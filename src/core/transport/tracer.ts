@@ -5,7 +5,7 @@ import type { Part } from '../geometry/shape.ts';
 import type { HazeRegion } from '../haze/haze-region.ts';
 import { faceRadius_m } from '../lamps/face.ts';
 import { type LitCone, litCone } from '../lamps/lit-cone.ts';
-import type { LightModel } from '../light-model/light-model.ts';
+import type { LightModel, Pane } from '../light-model/light-model.ts';
 import { kroneckerU, kroneckerV } from '../math/kronecker.ts';
 import { add, dot, length, scale, subtract } from '../math/vec3.ts';
 import type { Distribution } from '../photometry/distribution.ts';
@@ -92,7 +92,7 @@ export function newTracer(model: LightModel): Tracer {
       .filter((lamp) => lights(model, lamp, peak_cd[lamp]!, face))
       .map((lamp) => mirrorPair(model, lamp, face)),
   );
-  const paneLobes = model.panes.map((pane) => (pane.scattered > 0 ? paneLobe(pane.spread_deg) : null));
+  const paneLobes = model.panes.map((pane) => (pane.scattered > 0 ? lobeOf(pane) : null));
   const scatterers = model.parts.flatMap((part, i) => paneSheet(model, part, i));
   return {
     model,
@@ -112,6 +112,15 @@ export function newTracer(model: LightModel): Tracer {
     litCones: cones(model, LIT_SHARE),
     hazeRegions: hazeRegionsOf(model),
   };
+}
+
+const knownLobes = new WeakMap<Pane, PaneLobe>();
+
+/** Panes stay the same while lamps are moved. */
+function lobeOf(pane: Pane): PaneLobe {
+  const lobe = knownLobes.get(pane) ?? paneLobe(pane.spread_deg);
+  knownLobes.set(pane, lobe);
+  return lobe;
 }
 
 function mirrorFaces(model: LightModel, { shape, substance }: Part, part: number): MirrorFace[] {
@@ -169,8 +178,16 @@ function lights(model: LightModel, lamp: number, peak_cd: number, face: MirrorFa
 /** Less than this share of a lamp's peak is left to chance. */
 const TRACE = 1e-4;
 
+const knownPeaks = new WeakMap<Distribution, number>();
+
 /** Greatest intensity along a set of directions all round. */
 function peakOf(distribution: Distribution): number {
+  const peak = knownPeaks.get(distribution) ?? peakAllRound(distribution);
+  knownPeaks.set(distribution, peak);
+  return peak;
+}
+
+function peakAllRound(distribution: Distribution): number {
   let peak = 0;
   const n = 512;
   for (let i = 0; i < n; i++) {

@@ -38,6 +38,8 @@ export function startFrameOnCard(
   let camera: FrameSubject['answer']['camera'] = null;
   let shown = -1;
   let noise = Number.NaN;
+  /** Most of the light stays while a lamp is moved: there is no need for fewer pixels then. */
+  let lightStays = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let disposed = false;
 
@@ -84,7 +86,7 @@ export function startFrameOnCard(
   const aim = () => {
     const of = subject?.answer.camera;
     if (!of || panel.width_px === 0 || frame.getState().paused) return;
-    const next = frameSize(panel, renderer.speed_px_per_ms(), moving(), size);
+    const next = frameSize(panel, renderer.speed_px_per_ms(), moving() && !lightStays, size);
     if (of === camera && next[0] === size?.[0] && next[1] === size[1]) return;
     camera = of;
     size = next;
@@ -114,7 +116,7 @@ export function startFrameOnCard(
       const before = renderer.samples();
       const stage = renderer.renderSome(moving() ? PIECE_ms.moving : PIECE_ms.still);
       const samples = renderer.samples();
-      if (samples !== before && isMeasuredAt(samples)) noise = renderer.noise();
+      if (samples !== before && (Number.isNaN(noise) || isMeasuredAt(samples))) noise = renderer.noise();
       if (samples === 1 && before === 0) aim();
       if (renderer.edition() !== shown) show();
       // Some drivers build at the first draw: nothing is ready before there is something to show.
@@ -141,7 +143,8 @@ export function startFrameOnCard(
         show();
         go();
       }
-      if (now.gesture !== before.gesture) {
+      // What is moved shows with the first change of the scene.
+      if (before.gesture && !now.gesture) {
         aim();
         go();
       }
@@ -169,7 +172,7 @@ export function startFrameOnCard(
       subject = next?.scene ? next : null;
       if (!next?.scene) return;
       noise = Number.NaN;
-      renderer.setScene(next.scene, mixNow(next));
+      lightStays = renderer.setScene(next.scene, mixNow(next));
       aim();
       if (renderer.edition() !== shown) show();
       go();

@@ -5,15 +5,19 @@ import { newTiles, type Tiles } from './tiles.ts';
 /**
  * Sums of all samples so far, in floats: every sample reads one target and writes the other, tile by tile. The first outputs
  * are the sums of renderer/light-keeping.ts, linear RGB with the count of samples; the last is luminance by replicate.
+ *
+ * A sample adds to the sums that it traces. Those of a lamp that was moved or was off have fewer than the others: it is traced
+ * alone until it has as many, or enough to be judged by its noise among them.
  */
 export interface Accumulation {
   readonly width: number;
   readonly height: number;
   tiles: Tiles;
+  /** Drawn so far, whichever sums they added to. */
   samples: number;
-  /** Of the mix of lamps that is shown now: samples before are of another. */
+  /** Of the lamps and their mix that are shown now, all of them traced: samples before are of others. */
   replicatesSince: number;
-  /** How many samples each sum has: those of lamps that were off have fewer. */
+  /** How many samples each sum has. */
   sumSamples: number[];
   /** On the card, once something has been drawn. */
   targets: Targets | null;
@@ -45,13 +49,40 @@ export function targetsOf(gl: WebGL2RenderingContext, accumulation: Accumulation
   return accumulation.targets;
 }
 
-/** The sample in the making is whole; `atWork` is 1 for each sum that it added to. */
+/** From here on a lamp's samples need not be as many as those of the others. */
+const CAUGHT_UP = 64;
+
+/** 1 for each sum that the next sample adds to, of those `atWork`. */
+export function tracedNext(accumulation: Accumulation, atWork: readonly number[]): number[] {
+  const fewest = fewestSamples(accumulation, atWork);
+  const counts = samplesBySum(accumulation, atWork);
+  return atWork.map((one, i) => (one && (fewest >= CAUGHT_UP || counts[i] === fewest) ? 1 : 0));
+}
+
+/** Whether the next sample adds to all of those `atWork`. */
+export function tracesAll(accumulation: Accumulation, atWork: readonly number[]): boolean {
+  return tracedNext(accumulation, atWork).every((one, i) => one === atWork[i]);
+}
+
+/** Samples by sum. */
+export function samplesBySum({ sumSamples }: Accumulation, sums: readonly unknown[]): number[] {
+  return Array.from(sums, (_, i) => sumSamples[i] ?? 0);
+}
+
+/** Of the sums `atWork`, how many samples that has which has fewest. */
+export function fewestSamples(accumulation: Accumulation, atWork: readonly number[]): number {
+  return Math.min(...samplesBySum(accumulation, atWork).filter((_, i) => atWork[i] === 1));
+}
+
+/** The sample in the making is whole. */
 export function sampleDone(accumulation: Accumulation, atWork: readonly number[]): void {
   if (!accumulation.targets) return;
   const { done, making } = accumulation.targets;
+  const traced = tracedNext(accumulation, atWork);
   accumulation.targets = { done: making, making: done };
   accumulation.samples++;
-  accumulation.sumSamples = atWork.map((one, i) => one + (accumulation.sumSamples[i] ?? 0));
+  accumulation.sumSamples = samplesBySum(accumulation, traced).map((count, i) => count + traced[i]!);
+  if (traced.some((one, i) => one !== atWork[i])) accumulation.replicatesSince = accumulation.samples;
 }
 
 /** Begins anew; what was learnt about how large tiles may be stays. */
@@ -68,18 +99,21 @@ export function mixOtherwise(accumulation: Accumulation): void {
   accumulation.replicatesSince = accumulation.samples;
 }
 
+/** The light of these sums is another from now on: they begin with nothing, the others stay. */
+export function startSumsAgain(accumulation: Accumulation, sums: readonly number[]): void {
+  mixOtherwise(accumulation);
+  accumulation.sumSamples = accumulation.sumSamples.map((count, i) => (sums.includes(i) ? 0 : count));
+}
+
 /** Which samples the replicates are of. */
 export function replicated({ samples, replicatesSince }: Accumulation): SampleRange {
   return { from: replicatesSince, to: samples };
 }
 
 /** How much less the error is than the replicates alone say, for older samples count too: of the lamp that has fewest. */
-export function errorShare(
-  { samples, replicatesSince, sumSamples }: Accumulation,
-  atWork: readonly number[],
-) {
-  const fewest = Math.min(samples, ...sumSamples.filter((_, i) => atWork[i] === 1));
-  return Math.sqrt((samples - replicatesSince) / Math.max(1, fewest));
+export function errorShare(accumulation: Accumulation, atWork: readonly number[]): number {
+  const { from, to } = replicated(accumulation);
+  return Math.sqrt((to - from) / Math.max(1, fewestSamples(accumulation, atWork)));
 }
 
 export function deleteTargets(gl: WebGL2RenderingContext, accumulation: Accumulation): void {

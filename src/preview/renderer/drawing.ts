@@ -7,7 +7,15 @@ import { guide } from '../shaders/guide.ts';
 import { mixLight } from '../shaders/mix-light.ts';
 import { show } from '../shaders/show.ts';
 import { smoothLight } from '../shaders/smooth-light.ts';
-import { type Accumulation, errorShare, replicated, targetsOf } from './accumulation.ts';
+import {
+  type Accumulation,
+  errorShare,
+  replicated,
+  samplesBySum,
+  targetsOf,
+  tracedNext,
+  tracesAll,
+} from './accumulation.ts';
 import { newDataTextures } from './data-textures.ts';
 import { type Keeping, keptTexels, type Mix, sumFactors, sumsAtWork } from './light-keeping.ts';
 import { lightParts } from './light-parts.ts';
@@ -16,7 +24,7 @@ import type { PreviewScene } from './preview-scene.ts';
 import { newPrograms } from './programs.ts';
 import { needsGuide, type Showing, showUniforms } from './showing.ts';
 import { takeUp } from './take-up.ts';
-import type { View } from './view.ts';
+import type { Picture, View } from './view.ts';
 
 /** What is drawn: a scene seen so, its lamps mixed so. */
 export interface Subject {
@@ -31,14 +39,17 @@ export interface Drawing {
   /** Asks for one more sample of a tile; the program that began it, null while the driver still builds one. */
   sample(subject: Subject, into: Accumulation, tile: PixelRectangle): Program | null;
   /** The light so far, linear RGB. Valid until the next call. */
-  light(subject: Subject, of: Accumulation): FloatTarget;
+  light(subject: Subject, of: Picture): FloatTarget;
   /** Draws what there is on the canvas. */
-  show(subject: Subject, of: Accumulation, showing: Showing): void;
+  show(subject: Subject, of: Picture, showing: Showing): void;
   dispose(): void;
 }
 
 /** Between the places that are averaged, pass by pass. */
 const SMOOTHING_px = [1, 2, 4, 8];
+
+/** Where replicates cannot tell. */
+const NO_SAMPLES = { from: 0, to: 0 };
 
 type Numbers = Record<string, readonly number[]>;
 
@@ -61,20 +72,20 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
 
   /** Texels that were made anew every time would be taken to the card every time. */
   let kept:
-    | { readonly keeping: Keeping; readonly mix: Mix; readonly texels: ReturnType<typeof keptTexels> }
+    | { readonly key: string; readonly mix: Mix; readonly texels: ReturnType<typeof keptTexels> }
     | undefined;
-  const sceneTextures = ({ scene, view, keeping, mix }: Subject): Record<string, WebGLTexture> => {
-    if (kept?.keeping !== keeping || kept.mix !== mix)
-      kept = { keeping, mix, texels: keptTexels(keeping, mix) };
+  const sceneTextures = (
+    { scene, view, keeping, mix }: Subject,
+    traced = sumsAtWork(keeping, mix),
+  ): Record<string, WebGLTexture> => {
+    const key = [...keeping.sumOf, ...traced].join();
+    if (kept?.key !== key || kept.mix !== mix) kept = { key, mix, texels: keptTexels(keeping, mix, traced) };
     return textures.take({
       ...scene.textures,
       keptTexels: kept.texels,
       ...(view.meters ? { meters: view.meters } : {}),
     });
   };
-
-  const sumTextures = (prefix: string, target: FloatTarget, sums: number) =>
-    Object.fromEntries(Array.from({ length: sums }, (_, i) => [`${prefix}${i}`, target.textures[i]!]));
 
   const use = (
     program: Program,
@@ -86,17 +97,20 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
     for (const numbers of uniforms) setUniforms(gl, program, numbers);
   };
 
-  const light = ({ keeping, mix }: Subject, of: Accumulation): FloatTarget => {
+  const light = ({ keeping, mix }: Subject, { frame: of, sums }: Picture): FloatTarget => {
     const program = programs.now(`mix ${keeping.sums}`, () => mixLight(keeping.sums));
     const target = targetFor('light', of, 1);
-    const { done } = of.targets!;
+    const atWork = sumsAtWork(keeping, mix);
+    const told = tracesAll(of, atWork) && sums.every((one) => one === of);
+    const textures = sums.map((one, i) => [`sum${i}`, one.targets!.done.textures[i]!] as const);
     use(
       program,
-      { ...sumTextures('sum', done, keeping.sums), replicates: done.textures[keeping.sums]! },
+      { ...Object.fromEntries(textures), replicates: of.targets!.done.textures[keeping.sums]! },
       {
+        frameSize: [of.width, of.height],
         sumFactors: sumFactors(keeping, mix),
-        replicateSamples: replicateSamples(replicated(of)),
-        errorShare: [errorShare(of, sumsAtWork(keeping, mix))],
+        replicateSamples: replicateSamples(told ? replicated(of) : NO_SAMPLES),
+        errorShare: [errorShare(of, atWork)],
       },
     );
     drawInto(gl, target);
@@ -154,16 +168,19 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
       const ready = parts.filter((program) => program !== null);
       if (ready.length < parts.length) return null;
       const { done, making } = targetsOf(gl, into, keeping.sums);
+      const sums = Array.from({ length: keeping.sums }, (_, i) => i);
       const before = {
-        ...sumTextures('sumBefore', done, keeping.sums),
+        ...Object.fromEntries(sums.map((i) => [`sumBefore${i}`, done.textures[i]!])),
         replicatesBefore: done.textures[keeping.sums]!,
       };
+      const traced = tracedNext(into, sumsAtWork(keeping, mix));
       const numbers = {
         seed: [seed],
         samplesBefore: [into.samples],
         replicatesSince: [into.replicatesSince],
         sumFactors: sumFactors(keeping, mix),
-        sumsAtWork: sumsAtWork(keeping, mix),
+        sumsTraced: traced,
+        sumsBegun: samplesBySum(into, sums).map((count) => Math.min(1, count)),
       };
       drawInto(gl, making);
       gl.enable(gl.SCISSOR_TEST);
@@ -171,7 +188,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
       gl.blendFunc(gl.ONE, gl.ONE);
       ready.forEach((program, i) => {
         const begins = i === 0;
-        const textures = { ...sceneTextures(subject), ...(begins ? before : {}) };
+        const textures = { ...sceneTextures(subject, traced), ...(begins ? before : {}) };
         use(program, textures, scene.uniforms, cameraUniforms(view, into), numbers);
         if (!begins) gl.enable(gl.BLEND);
         drawAllPixels(gl);
@@ -181,8 +198,9 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
       return ready[0]!;
     },
     light,
-    show(subject, of, showing) {
-      const noisy = light(subject, of);
+    show(subject, picture, showing) {
+      const of = picture.frame;
+      const noisy = light(subject, picture);
       const guides = needsGuide(showing) ? guideOf(subject, of) : null;
       const shown = guides && showing.smoothed ? smoothed(of, noisy, guides) : noisy;
       const given = {

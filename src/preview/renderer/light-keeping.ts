@@ -41,15 +41,16 @@ export function weightOf(factor: Vec3): number {
 
 /**
  * Two texels a lamp, one below the other: what its light is multiplied by before it is summed, with the sum it goes to; how
- * much it counts when one is chosen.
+ * much it counts when one is chosen, 0 where its sum is not `traced`, and how much of it shines at all.
  */
-export function keptTexels({ sumOf }: Keeping, mix: Mix): Texels {
+export function keptTexels({ sumOf }: Keeping, mix: Mix, traced: readonly number[]): Texels {
   const width = Math.max(1, mix.length);
   const data = new Float32Array(2 * 4 * width);
   mix.forEach((factor, lamp) => {
     const sum = sumOf[lamp]!;
     data.set([...(sum === 0 ? factor : [1, 1, 1]), sum], 4 * lamp);
-    data[4 * (width + lamp)] = weightOf(factor);
+    const weight = weightOf(factor);
+    data.set([weight * traced[sum]!, weight], 4 * (width + lamp));
   });
   return { width, height: 2, data };
 }
@@ -64,7 +65,7 @@ export function sumFactors({ sums, sumOf }: Keeping, mix: Mix): number[] {
   return factors;
 }
 
-/** 1 for each sum that a sample adds to, 0 for those whose lamp is off: they keep what they have. */
+/** 1 for each sum that shows in the frame, 0 for those whose lamp is off: they keep what they have. */
 export function sumsAtWork({ sums, sumOf }: Keeping, mix: Mix): number[] {
   const working: number[] = Array.from({ length: sums }, (_, i) => (i === 0 ? 1 : 0));
   mix.forEach((factor, lamp) => {

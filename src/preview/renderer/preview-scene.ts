@@ -33,13 +33,3 @@ export function previewScene(model: LightModel, before?: PreviewScene): PreviewS
     gains: model.lamps.map(({ gain }) => [gain, gain, gain]),
   };
 }
-
-/** Whether two scenes differ in nothing but their gains. */
-export function sameButGains(one: PreviewScene, other: PreviewScene): boolean {
-  const names = Object.keys(other.textures);
-  return (
-    names.length === Object.keys(one.textures).length &&
-    names.every((name) => one.textures[name] === other.textures[name]) &&
-    JSON.stringify([one.uniforms, one.features]) === JSON.stringify([other.uniforms, other.features])
-  );
-}

@@ -6,16 +6,20 @@ import {
   type Accumulation,
   deleteTargets,
   errorShare,
+  fewestSamples,
   mixOtherwise,
   replicated,
   sampleDone,
   startAgain,
   startSampleAgain,
+  startSumsAgain,
+  tracesAll,
 } from './accumulation.ts';
+import { changedLamps } from './changed-lamps.ts';
 import { newDrawing, type Subject } from './drawing.ts';
 import { type Keeping, keepingFor, type Mix, servesAlso, sumsAtWork } from './light-keeping.ts';
 import { luminanceVariances, medianRelativeError, REPLICATES } from './noise.ts';
-import { type PreviewScene, sameButGains } from './preview-scene.ts';
+import type { PreviewScene } from './preview-scene.ts';
 import type { Showing } from './showing.ts';
 import { learnFrom, nextTile, type Tiles } from './tiles.ts';
 import {
@@ -25,7 +29,8 @@ import {
   inTheMaking,
   meterView,
   type PicturePart,
-  readiest,
+  pictureOf,
+  sameView,
   takingOver,
   type View,
 } from './view.ts';
@@ -52,12 +57,12 @@ export interface RendererOptions {
 /**
  * A frame in the making on the graphics card: linear light that gets less noisy with every sample. `renderSome` draws about
  * as much as it is told and comes back, to be called again when the browser has had its turn; nothing waits for the card but
- * what reads numbers back. A change begins the frame anew, with one coarse sample before the first whole one; a change of
- * levels alone re-mixes what there is.
+ * what reads numbers back. A change begins the frame anew, with a few coarse samples before the first whole one. Light is kept
+ * by lamp: where lamps alone are changed, that of the others stays, and a change of levels re-mixes what there is.
  */
 export interface Renderer {
-  /** With lamps mixed as given; by the scene's own gains when left out. */
-  setScene(scene: PreviewScene, mix?: Mix): void;
+  /** With lamps mixed as given; by the scene's own gains when left out. Says whether light of the scene before stays. */
+  setScene(scene: PreviewScene, mix?: Mix): boolean;
   /** What each lamp's light at full level is multiplied by, linear RGB, in the order of the scene's lamps. */
   setMix(mix: Mix): void;
   /** The picture of a camera so many pixels wide and high, or a part of a larger one. */
@@ -68,15 +73,15 @@ export interface Renderer {
   renderSome(budget_ms: number): Stage;
   /** Draws what there is so far on the canvas; false before there is anything, which leaves the canvas as it was. */
   show(showing: Showing): boolean;
-  /** Whole samples a pixel so far. */
+  /** Whole samples a pixel so far, of the lamp that has fewest. */
   samples(): number;
   /** Counts what there is to show: grows when a coarse frame or a whole sample is done, and when lamps are mixed otherwise. */
   edition(): number;
   /** How fast this machine draws, by the tiles so far; null before the first. */
   speed_px_per_ms(): number | null;
-  /** Median over the pixels of the relative standard error of their luminance; NaN before four samples of this mix. */
+  /** Median over the pixels of the relative standard error of their luminance; NaN before four samples of this mix, of all lamps. */
   noise(): number;
-  /** Variance of the mean luminance of each pixel, from the spread of its replicates; null before four samples of this mix. */
+  /** Variance of the mean luminance of each pixel, from the spread of its replicates; null while the noise is not known. */
   variances(): Float32Array | null;
   /** Mean linear RGB, three numbers a pixel, rows downward: cd/m² of a camera's frame, lx of meters; null before the first sample. */
   linear(): Float32Array | null;
@@ -97,6 +102,8 @@ interface Awaited {
   readonly since_ms: number;
   /** The first draw of a program: the driver may have built it only now. */
   readonly first: boolean;
+  /** All lamps were traced: this is how fast the machine is. */
+  readonly ofAll: boolean;
 }
 
 /** What one more tile counts against those before. */
@@ -179,6 +186,7 @@ export function createRenderer(
   }
 
   function setView(next: View): void {
+    if (view && sameView(view, next)) return;
     const taken = takingOver(view, next);
     const kept = accumulationsOf(taken);
     for (const old of accumulationsOf(view)) if (!kept.includes(old)) deleteTargets(gl, old);
@@ -187,15 +195,28 @@ export function createRenderer(
   }
 
   const subjectNow = (): Subject | null => (scene && view && keeping ? { scene, view, keeping, mix } : null);
+  const atWork = () => sumsAtWork(keeping!, mix);
 
-  function finishedTile({ of, tile, since_ms, first, fence }: Awaited, budget_ms: number): boolean {
+  /** Lamps shine otherwise from now on, in a scene that is as it was but for them. */
+  function traceAgain(lamps: readonly number[]): void {
+    touched = [...new Set([...lamps, ...touched])];
+    const sums = lamps.map((lamp) => keeping?.sumOf[lamp] ?? 0);
+    if (sums.includes(0)) {
+      keepAnew();
+      return;
+    }
+    leaveOff();
+    for (const accumulation of accumulationsOf(view)) startSumsAgain(accumulation, sums);
+  }
+
+  function finishedTile({ of, tile, since_ms, first, ofAll, fence }: Awaited, budget_ms: number): boolean {
     if (gl.getSyncParameter(fence, gl.SYNC_STATUS) !== gl.SIGNALED) return false;
     const took_ms = performance.now() - since_ms;
     if (first) firstDraw_ms = took_ms;
     else {
       longest_ms = Math.max(longest_ms, took_ms);
       const now = (tile.width * tile.height) / Math.max(0.1, took_ms);
-      speed = speed === null ? now : speed + SPEED_SHARE * (now - speed);
+      if (ofAll) speed = speed === null ? now : speed + SPEED_SHARE * (now - speed);
       learnFrom(of, tile, took_ms, budget_ms);
     }
     gl.deleteSync(fence);
@@ -204,32 +225,35 @@ export function createRenderer(
   }
 
   function tileToDraw(of: View): { into: Accumulation; tile: PixelRectangle } {
-    const into = inTheMaking(of);
+    const into = inTheMaking(of, atWork());
     const tile = nextTile(into.tiles);
     if (tile) return { into, tile };
-    sampleDone(into, sumsAtWork(keeping!, mix));
+    sampleDone(into, atWork());
     edition++;
-    const next = inTheMaking(of);
+    const next = inTheMaking(of, atWork());
     return { into: next, tile: nextTile(next.tiles)! };
   }
 
   const replicates = (): Float32Array | null => {
     const whole = view?.whole;
-    if (!whole?.targets || !keeping || whole.samples - whole.replicatesSince < REPLICATES) return null;
+    if (!whole?.targets || !keeping || !tracesAll(whole, atWork())) return null;
+    if (whole.samples - whole.replicatesSince < REPLICATES) return null;
     return readFloats(gl, whole.targets.done, keeping.sums);
   };
 
   return {
     setScene(next, mixed = next.gains) {
-      const same = scene !== null && sameButGains(scene, next);
+      const changed = scene && changedLamps(scene, next);
       scene = next;
-      if (same) {
+      if (changed) {
         setMix(mixed);
-        return;
+        if (changed.length > 0) traceAgain(changed);
+        return accumulationsOf(view).some(({ samples }) => samples > 0);
       }
       if (mixed.length !== mix.length) touched = [];
       mix = mixed;
       keepAnew();
+      return false;
     },
     setMix,
     setCamera: (lens, width, height, part) => setView(cameraView(lens, width, height, part)),
@@ -250,38 +274,39 @@ export function createRenderer(
       gl.flush();
       const first = !drawn.has(program);
       drawn.add(program);
-      if (fence) awaited = { fence, tile, of: into.tiles, since_ms, first };
+      const ofAll = tracesAll(into, atWork());
+      if (fence) awaited = { fence, tile, of: into.tiles, since_ms, first, ofAll };
       return 'sampling';
     },
     show(showing) {
       const subject = subjectNow();
-      const ready = readiest(view);
-      if (!subject || !ready || gl.isContextLost()) return false;
-      drawing.show(subject, ready, showing);
+      const picture = subject && pictureOf(subject.view, atWork());
+      if (!picture || gl.isContextLost()) return false;
+      drawing.show(subject, picture, showing);
       return true;
     },
-    samples: () => view?.whole.samples ?? 0,
+    samples: () => (view && keeping ? fewestSamples(view.whole, atWork()) : 0),
     edition: () => edition,
     speed_px_per_ms: () => speed,
     noise() {
       const byReplicate = replicates();
       if (!byReplicate) return Number.NaN;
       const { whole } = view!;
-      return (
-        medianRelativeError(byReplicate, replicated(whole)) * errorShare(whole, sumsAtWork(keeping!, mix))
-      );
+      return medianRelativeError(byReplicate, replicated(whole)) * errorShare(whole, atWork());
     },
     variances() {
       const byReplicate = replicates();
       if (!byReplicate) return null;
       const { whole } = view!;
-      const share = errorShare(whole, sumsAtWork(keeping!, mix)) ** 2;
+      const share = errorShare(whole, atWork()) ** 2;
       return luminanceVariances(byReplicate, replicated(whole)).map((variance) => share * variance);
     },
     linear() {
       const subject = subjectNow();
-      if (!subject?.view.whole.targets || subject.view.whole.samples === 0) return null;
-      const light = readFloats(gl, drawing.light(subject, subject.view.whole));
+      const whole = subject?.view.whole;
+      if (!whole?.targets || whole.samples === 0) return null;
+      const sums = Array.from({ length: subject!.keeping.sums }, () => whole);
+      const light = readFloats(gl, drawing.light(subject!, { frame: whole, sums }));
       return Float32Array.from(
         { length: (light.length / 4) * 3 },
         (_, i) => light[4 * Math.floor(i / 3) + (i % 3)]!,
@@ -292,10 +317,10 @@ export function createRenderer(
     lost() {
       const whole = view?.whole;
       if (!whole?.targets || whole.samples === 0) return 0;
-      // The first sum counts every sample, for the sky shines always.
+      // The first sum is at work always, for the sky shines.
       const sums = readFloats(gl, whole.targets.done);
       let lost = 0;
-      for (let at = 3; at < sums.length; at += 4) lost += whole.samples - sums[at]!;
+      for (let at = 3; at < sums.length; at += 4) lost += whole.sumSamples[0]! - sums[at]!;
       return lost;
     },
     dispose() {

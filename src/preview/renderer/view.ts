@@ -2,7 +2,7 @@ import type { ThinLens } from '../../core/camera/thin-lens.ts';
 import type { Receptor } from '../../core/transport/receptor.ts';
 import type { MeterPoint } from '../../core/transport/source-sample.ts';
 import type { Texels } from '../pack/texels.ts';
-import { type Accumulation, newAccumulation } from './accumulation.ts';
+import { type Accumulation, newAccumulation, samplesBySum } from './accumulation.ts';
 
 /** A frame that is part of a larger picture, as when that is too large for the card: pixels, y downward. */
 export interface PicturePart {
@@ -31,6 +31,8 @@ export interface HeldMeter {
 /** A coarse frame has this many times fewer pixels across and down, and is not made for frames narrower than that many pixels. */
 const COARSENESS = 4;
 const LEAST_FOR_COARSE_px = 128;
+/** So many samples of it before the first whole one: a quarter more to wait for that, and something to look at meanwhile. */
+const COARSE_SAMPLES = 4;
 
 /** A camera's frame, or part of one. Parts have no coarse frame: nobody watches them. */
 export function cameraView(lens: ThinLens, width: number, height: number, part?: PicturePart): View {
@@ -63,6 +65,13 @@ export function meterView(meters: readonly HeldMeter[]): View {
   };
 }
 
+/** Whether two views are of the same through the same lens, in as many pixels. */
+export function sameView(one: View, other: View): boolean {
+  const seen = ({ lens, meters, part, whole: { width, height } }: View) =>
+    JSON.stringify([lens, meters && Array.from(meters.data), part, width, height]);
+  return seen(one) === seen(other);
+}
+
 /** The next view with what the one before has on the card, where sizes agree. */
 export function takingOver(before: View | null, next: View): View {
   if (!before || (before.lens === null) !== (next.lens === null)) return next;
@@ -75,12 +84,27 @@ export function accumulationsOf(view: View | null): Accumulation[] {
   return view ? [view.whole, ...(view.coarse ? [view.coarse] : [])] : [];
 }
 
-/** What the next tile belongs to: after a change, a coarse frame first. */
-export function inTheMaking({ coarse, whole }: View): Accumulation {
-  return coarse && coarse.samples === 0 && whole.samples === 0 ? coarse : whole;
+/** What the next tile belongs to: a coarse frame first, of all sums `atWork` that the whole one has nothing of. */
+export function inTheMaking({ coarse, whole }: View, atWork: readonly number[]): Accumulation {
+  if (!coarse) return whole;
+  const wholes = samplesBySum(whole, atWork);
+  const coarses = samplesBySum(coarse, atWork);
+  const wanting = atWork.some((one, i) => one && wholes[i] === 0 && coarses[i]! < COARSE_SAMPLES);
+  return wanting ? coarse : whole;
 }
 
-/** The best there is so far. */
-export function readiest(view: View | null): Accumulation | undefined {
-  return accumulationsOf(view).find(({ samples, targets }) => samples > 0 && targets);
+/** A picture of what there is so far: as large as `frame`, each sum of the accumulation that has it. */
+export interface Picture {
+  readonly frame: Accumulation;
+  readonly sums: readonly Accumulation[];
+}
+
+/** The best there is of every sum `atWork`; null while one of them has nothing yet. */
+export function pictureOf({ coarse, whole }: View, atWork: readonly number[]): Picture | null {
+  const wholes = samplesBySum(whole, atWork);
+  const coarses = coarse ? samplesBySum(coarse, atWork) : [];
+  const sums = atWork.map((one, i) => (!one || wholes[i]! > 0 ? whole : coarses[i]! > 0 ? coarse : null));
+  if (sums.includes(null)) return null;
+  const frame = atWork.some((one, i) => one && wholes[i]! > 0) ? whole : coarse!;
+  return { frame, sums: sums.map((of) => of!).map((of) => (of.targets ? of : frame)) };
 }

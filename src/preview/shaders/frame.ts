@@ -30,8 +30,8 @@ const accumulate = (
   const each = (line: (i: number) => string) => Array.from({ length: sums }, (_, i) => line(i)).join('\n');
   const counts = kinds.includes('straight');
   const thins = every > 1 || deeperEvery > 1;
-  const before = (sampler: string) =>
-    counts ? `begun ? texelFetch(${sampler}, pixel, 0) : vec4(0.0)` : 'vec4(0.0)';
+  const before = (i: number) =>
+    counts ? `sumsBegun[${i}] > 0.0 ? texelFetch(sumBefore${i}, pixel, 0) : vec4(0.0)` : 'vec4(0.0)';
   return /* glsl */ `
 // What all samples before have given.
 ${each((i) => `uniform sampler2D sumBefore${i};`)}
@@ -40,9 +40,10 @@ uniform uint seed;
 // Samples so far, over all replicates; those before the replicates were begun anew.
 uniform uint samplesBefore;
 uniform uint replicatesSince;
-// What each sum is multiplied by in the frame, and 1 for those that a sample adds to.
+// What each sum is multiplied by in the frame, and 1 for those that this sample adds to, and for those that have any.
 uniform vec3 sumFactors[SUMS];
-uniform float sumsAtWork[SUMS];
+uniform float sumsTraced[SUMS];
+uniform float sumsBegun[SUMS];
 
 // Linear RGB, and how many samples it is the sum of.
 ${each((i) => `layout(location = ${i}) out vec4 sum${i};`)}
@@ -54,9 +55,8 @@ const uint REPLICATES = 4u;
 void main() {
   ivec2 pixel = ivec2(gl_FragCoord.xy);
   ivec2 named = ${named};
-  bool begun = samplesBefore > 0u;
 ${each(
-  (i) => `  sum${i} = ${before(`sumBefore${i}`)};
+  (i) => `  sum${i} = ${before(i)};
   keptLight[${i}] = vec3(0.0);`,
 )}
   replicates = vec4(0.0);
@@ -65,9 +65,11 @@ ${counts ? '  if (samplesBefore > replicatesSince) replicates = texelFetch(repli
   uint key = mixed32(mixed32(seed + ${startOf(kinds)}u) + uint(named.y * ${width} + named.x));
 ${
   thins
-    ? `  // The first sample is whole everywhere.
+    ? `  // The first sample of a sum is whole everywhere.
   float stands = 1.0;
-  if (begun) {
+  float first = 0.0;
+${each((i) => `  first += sumsTraced[${i}] * (1.0 - sumsBegun[${i}]);`)}
+  if (first == 0.0) {
     uint block = mixed32(mixed32(seed + ${startOf(kinds)}u) + uint((named.y / BLOCK_px) * ${width} + named.x / BLOCK_px));
     stands = standsFor(block, samplesBefore - 1u, ${every}u);
     standsForDeeper = standsFor(mixed32(block), (samplesBefore - 1u) / ${every}u, ${deeperEvery}u);
@@ -80,12 +82,13 @@ ${trace}
   vec3 light = vec3(0.0);
   float most = 0.0;
 ${each(
-  (i) => `${thins ? `  keptLight[${i}] *= stands;\n` : ''}  light += sumFactors[${i}] * keptLight[${i}];
+  (i) => `  keptLight[${i}] *= ${thins ? 'stands * ' : ''}sumsTraced[${i}];
+  light += sumFactors[${i}] * keptLight[${i}];
   most += dot(abs(keptLight[${i}]), vec3(1.0));`,
 )}
   // A number that single precision could not hold would spoil the pixel for good: the sample is left out of the count.
   if (!(most < 1e30)) return;
-${each((i) => `  sum${i} += vec4(keptLight[${i}], ${counts ? `sumsAtWork[${i}]` : '0.0'});`)}
+${each((i) => `  sum${i} += vec4(keptLight[${i}], ${counts ? `sumsTraced[${i}]` : '0.0'});`)}
   float Y = luminanceOfRgb(light);
   replicates += Y * vec4(equal(uvec4(replicate), uvec4(0u, 1u, 2u, 3u)));
 }

@@ -46,6 +46,7 @@ bool connectHaze(vec3 o, vec3 d, HazeStretches stretches, int tries, float choic
     LitLamp alight = litLampAt(i);
     int lamp = alight.lamp;
     float counts = lampCounts(lamp);
+    if (!(counts > 0.0)) continue;
     Emitter emitter = emitterAt(lamp);
     vec2 bright = vec2(0.0);
     vec2 lit = vec2(0.0);
@@ -85,7 +86,7 @@ bool connectHaze(vec3 o, vec3 d, HazeStretches stretches, int tries, float choic
       vec2 u = fract(start.zw + float(k) * NEXT_CANDIDATE.zw);
       float t = equiAngularPlace(seen, u.x, u.y);
       float pdf = equiAngularDensity(seen, t);
-      if (counts > 0.0 && pdf > 0.0 && isHazed(stretches, t)) {
+      if (pdf > 0.0 && isHazed(stretches, t)) {
         seePoint(emitter, o + t * d, sight);
         float p = henyeyGreenstein(haze.anisotropy, dot(sight.w, d));
         float passed = exp(-haze.extinction_per_m * hazedUpTo_m(stretches, t));

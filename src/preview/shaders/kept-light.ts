@@ -7,12 +7,16 @@ export function keptLight(sums: number): Chunk {
     needs: [],
     code: /* glsl */ `
 const int SUMS = ${sums};
-// By lamp: factor and sum; below it how much the lamp counts when one is chosen.
+// By lamp: factor and sum; below it how much the lamp counts when one is chosen, and how much of it shines at all.
 uniform sampler2D keptTexels;
 vec3 keptLight[SUMS];
 
 float lampCounts(int lamp) {
   return texelFetch(keptTexels, ivec2(lamp, 1), 0).r;
+}
+
+bool lampShines(int lamp) {
+  return texelFetch(keptTexels, ivec2(lamp, 1), 0).g > 0.0;
 }
 
 // Light of a lamp, or of the sky where there is none (−1).

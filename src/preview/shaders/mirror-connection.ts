@@ -110,7 +110,8 @@ bool connectMirror(vec3 x, vec3 n, int arrival, float choice, vec4 numbers, int 
         face = mirrorFaceAt(faceRead);
         xf = inAxesOfFace(face, x);
       }
-      counts = imageShows(face, pair, xf, image) ? lampCounts(pair.lamp) : 0.0;
+      counts = lampCounts(pair.lamp);
+      if (counts > 0.0 && !imageShows(face, pair, xf, image)) counts = 0.0;
       i++;
     } while (counts == 0.0 && i < count);
     if (counts > 0.0) {

@@ -15,7 +15,8 @@ import { vertexPart } from './vertex-part.ts';
 
 /**
  * Follows light backwards from a camera or a meter, as the core's path.ts does: which connections are made at a vertex and
- * what the next one may then count stands there. Here it is one loop with one closest-hit and one shadow call, because a
+ * what the next one may then count stands there. But a lamp's face ends no path here: it outshines what it hides, by far, and
+ * when that shows through, no lamp's light hangs on where another one stands, which is what light kept by lamp needs. Here it is one loop with one closest-hit and one shadow call, because a
  * driver may copy a function to every place that calls it. Loops that surely run once are tested at their end: pixels drawn
  * together, and software always, would go through their code once more only to find that it is over.
  */
@@ -109,10 +110,13 @@ void tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
     bool solid = false;
     if (started) solid = nearestHit(o, d, 0.0, FAR_m, hit);
     float D = solid ? hit.t : FAR_m;
+#if ASKS_STRAIGHT
     vec3 lampLight = vec3(0.0);
     bool lampSeen = false;
     int lamp = -1;
-    if (reached == REACHED_CAMERA && shines) lampSeen = seesLamp(o, d, mirrorAlpha, D, lamp, lampLight);
+    float toLamp = D;
+    if (reached == REACHED_CAMERA && shines) lampSeen = seesLamp(o, d, mirrorAlpha, toLamp, lamp, lampLight);
+#endif
 
     int meets = started ? MEETS_NOTHING : MEETS_METER;
     HazeStretches stretches;
@@ -124,9 +128,18 @@ void tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       hazeAlong(haze.regionCount, o, d, D, stretches);
       chance = -expm1(-haze.extinction_per_m * stretches.length_m);
       float depth = -log1p(-chance * chances.y);
-      hazePlace = o + placeInHaze_m(stretches, depth / haze.extinction_per_m) * d;
-      if (chances.x < chance) meets = MEETS_HAZE;
+      float toHaze = placeInHaze_m(stretches, depth / haze.extinction_per_m);
+      hazePlace = o + toHaze * d;
+      if (chances.x < chance) {
+        meets = MEETS_HAZE;
+#if ASKS_STRAIGHT
+        lampSeen = lampSeen && toLamp <= toHaze;
+#endif
+      }
     }
+#endif
+#if ASKS_STRAIGHT
+    if (lampSeen) keepLight(lamp, beta * lampLight);
 #endif
     // On its first stretch every path asks what light a scattering there would find, weighed by its chance.
     bool asksHaze = chance > 0.0 && (meets == MEETS_HAZE || firstStretch) && shines;
@@ -167,11 +180,6 @@ void tracePath(vec3 o, vec3 d, bool meter, bool dome, inout RandomState random) 
       before = o;
       reached = REACHED_CONNECTED;
 #endif
-    } else if (lampSeen) {
-#if ASKS_STRAIGHT
-      keepLight(lamp, beta * lampLight);
-#endif
-      ended = true;
     } else if (!solid) {
 #if ASKS_STRAIGHT
       if (d.y > 0.0) keepLight(-1, beta * skyRadiance);

@@ -25,7 +25,7 @@ bool seesLamp(vec3 o, vec3 d, float mirrorAlpha, inout float D, out int seen, ou
     vec3 h = g + t * d;
     if (
       cosGamma >= LEAST_FACE_COSINE && t > 0.0 && t < D && onFace(emitter.face, dot(h, emitter.r), dot(h, emitter.t)) &&
-      lampCounts(lamp) > 0.0 && (mirrorAlpha < 0.0 || lobeFindsLamp(mirrorAlpha, faceRadius_m(emitter.face), t))
+      lampShines(lamp) && (mirrorAlpha < 0.0 || lobeFindsLamp(mirrorAlpha, faceRadius_m(emitter.face), t))
     ) {
       seen = lamp;
       D = t;

@@ -10,7 +10,7 @@ export const smoothLight: Chunk = {
   name: 'smooth-light',
   needs: [linearRgb],
   code: /* glsl */ `
-// Alpha is the variance of the luminance, −1 where it is not known.
+// Alpha is the variance of the luminance.
 uniform sampler2D light;
 uniform sampler2D normalAndOwner;
 uniform sampler2D distanceAndPart;
@@ -21,8 +21,6 @@ uniform int apart;
 layout(location = 0) out vec4 smoothed;
 
 const float NOISES = 3.0;
-// Where the noise is not known yet: as much of the light.
-const float FIRST_NOISE = 0.7;
 
 void main() {
   ivec2 pixel = ivec2(gl_FragCoord.xy);
@@ -34,9 +32,7 @@ void main() {
   float variance = 0.0;
   for (int k = 0; k < 9; k++) {
     ivec2 at = clamp(pixel + ivec2(k % 3 - 1, k / 3 - 1), ivec2(0), frameSize - 1);
-    vec4 there = texelFetch(light, at, 0);
-    float own = luminanceOfRgb(there.rgb);
-    variance += (there.a < 0.0 ? FIRST_NOISE * FIRST_NOISE * own * own : there.a) / 9.0;
+    variance += texelFetch(light, at, 0).a / 9.0;
   }
   float noise = NOISES * sqrt(variance) + 1e-4 * Y + 1e-12;
   vec3 sum = vec3(0.0);
@@ -53,9 +49,9 @@ void main() {
     float w = near * alike * exp(-abs(luminanceOfRgb(there.rgb) - Y) / noise);
     sum += w * there.rgb;
     weights += w;
-    spread += w * w * max(0.0, there.a);
+    spread += w * w * there.a;
   }
-  smoothed = vec4(sum / weights, here.a < 0.0 ? -1.0 : spread / (weights * weights));
+  smoothed = vec4(sum / weights, spread / (weights * weights));
 }
 `,
 };

@@ -110,6 +110,7 @@ bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light
   do {
     int lamp = litLampAt(i).lamp;
     float counts = lampCounts(lamp);
+    if (!(counts > 0.0)) continue;
     Emitter emitter = emitterAt(lamp);
     LampSight sight;
     vec2 place = fract(numbers.yz + float(i) * NEXT_LAMP);
@@ -118,7 +119,7 @@ bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light
     vec3 base = vec3(0.0);
     vec3 gloss = vec3(0.0);
     float iz = dot(sight.w, point.at.n);
-    if (counts > 0.0 && sight.normal_lx > 0.0) {
+    if (sight.normal_lx > 0.0) {
       if (point.kind == AT_METER) {
         base = lampRgb(lamp) * (sight.normal_lx * receptorResponse(point.dome, iz));
 #if HAS_SHEETS

@@ -14,6 +14,11 @@ export interface GraphicsFrame extends Omit<FrameOutcome, 'words' | 'varianceWor
   readonly variances: Float32Array;
 }
 
+/** What is done to a frame whose light is kept by lamp: another scene, another mix, so many more samples. */
+export interface FrameStep extends Omit<RemixStep, 'job'> {
+  readonly scene?: PreviewScene;
+}
+
 /** How a frame whose light is kept by lamp stands after a step; rows downward. */
 export interface RemixedFrame extends Omit<RemixOutcome, 'words' | 'varianceWords'> {
   readonly rgb: Float32Array;
@@ -30,7 +35,7 @@ export interface Frames {
   ): Promise<GraphicsFrame>;
   live(scene: PreviewScene, view: FrameJob['view'], samples: number, showing: Showing): Promise<LifeOutcome>;
   /** The frame of one renderer that keeps light by lamp, after each step. */
-  remix(scene: PreviewScene, view: FrameJob['view'], steps: readonly RemixStep[]): Promise<RemixedFrame[]>;
+  remix(scene: PreviewScene, view: FrameJob['view'], steps: readonly FrameStep[]): Promise<RemixedFrame[]>;
   close(): Promise<void>;
 }
 
@@ -55,7 +60,13 @@ export async function openFrames(): Promise<Frames> {
       return { ...outcome, rgb: floatsOf(words), variances: floatsOf(varianceWords) };
     },
     remix: async (scene, view, steps) => {
-      const given = { job: jobOf(scene, view, 0), steps };
+      const given = {
+        job: jobOf(scene, view, 0),
+        steps: steps.map(({ scene: next, ...step }) => ({
+          ...step,
+          ...(next && { job: jobOf(next, view, 0) }),
+        })),
+      };
       const outcomes = told(
         await page.evaluate(({ job, steps: each }) => window.keyfallRemix(job, each), given),
       );

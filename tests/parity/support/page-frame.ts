@@ -135,8 +135,9 @@ window.keyfallLife = async (job, showing) => {
   };
 };
 
-/** Takes up the scene and the view of a job. */
+/** Takes up the scene and the view of a job; nothing stays of a job before, as light otherwise would. */
 export function setUp(renderer: Renderer, job: FrameJob): void {
+  renderer.setMeters([]);
   renderer.setScene(sceneOf(job));
   const { view } = job;
   if ('lens' in view) renderer.setCamera(view.lens, view.width, view.height, view.part);

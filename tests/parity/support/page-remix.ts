@@ -1,10 +1,12 @@
 import type { Mix } from '../../../src/preview/renderer/light-keeping.ts';
 import { createRenderer, type Renderer } from '../../../src/preview/renderer/renderer.ts';
-import { type FrameJob, renderUntil, setUp } from './page-frame.ts';
+import { type FrameJob, renderUntil, sceneOf, setUp } from './page-frame.ts';
 import { textFromWords, wordsOf } from './words.ts';
 
 /** What is done to a frame whose light is kept by lamp, one after the other. */
 export interface RemixStep {
+  /** The scene is this one from now on. */
+  readonly job?: FrameJob;
   /** Lamps are mixed so from now on; as before when left out. */
   readonly mix?: Mix;
   /** Samples added then. */
@@ -13,6 +15,8 @@ export interface RemixStep {
 
 /** How the frame stands after a step. */
 export interface RemixOutcome {
+  /** Whether light of the scene before stayed, where there is another now. */
+  readonly stayed: boolean | null;
   readonly samples: number;
   readonly edition: number;
   /** Mean linear RGB, three floats a pixel, rows downward. */
@@ -37,12 +41,14 @@ window.keyfallRemix = async (job, steps) => {
   const renderer = kept;
   setUp(renderer, job);
   const outcomes: RemixOutcome[] = [];
-  for (const { mix, more } of steps) {
+  for (const { job: next, mix, more } of steps) {
+    const stayed = next ? renderer.setScene(sceneOf(next)) : null;
     if (mix) renderer.setMix(mix);
     const wanted = renderer.samples() + more;
     await renderUntil(renderer, () => renderer.samples() >= wanted);
     const variances = renderer.variances();
     outcomes.push({
+      stayed,
       samples: renderer.samples(),
       edition: renderer.edition(),
       words: textFromWords(wordsOf(renderer.linear()!)),

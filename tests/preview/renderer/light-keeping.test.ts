@@ -68,7 +68,7 @@ describe('the numbers that the card gets', () => {
   ];
 
   it('multiply a lamp’s light before it is summed or after, never both and never neither', () => {
-    const { width, height, data } = keptTexels(keeping, mix);
+    const { width, height, data } = keptTexels(keeping, mix, [1, 1, 0, 0]);
     const factors = sumFactors(keeping, mix);
     expect([width, height, factors.length]).toEqual([3, 2, 12]);
     mix.forEach((factor, lamp) => {
@@ -77,7 +77,10 @@ describe('the numbers that the card gets', () => {
       const after = factors.slice(3 * sum!, 3 * sum! + 3);
       expect([r, g, b].map((before, c) => before! * after[c]!)).toEqual(factor);
     });
-    expect([0, 1, 2].map((lamp) => data[4 * (3 + lamp)])).toEqual(mix.map((f) => Math.fround(weightOf(f))));
+    // Only those whose sum is traced are chosen; all that shine are seen.
+    const weights = mix.map((f) => Math.fround(weightOf(f)));
+    expect([0, 1, 2].map((lamp) => data[4 * (3 + lamp)])).toEqual([weights[0], 0, weights[2]]);
+    expect([0, 1, 2].map((lamp) => data[4 * (3 + lamp) + 1])).toEqual(weights);
   });
 
   it('leave sums without a lamp black, and the first, that of the sky, as it is', () => {
@@ -86,13 +89,13 @@ describe('the numbers that the card gets', () => {
     expect(factors.slice(9)).toEqual([0, 0, 0]);
   });
 
-  it('count a sample for the sky and for lamps that are on', () => {
+  it('are of the sky and of lamps that are on', () => {
     expect(sumsAtWork(keeping, mix)).toEqual([1, 1, 0, 0]);
   });
 
   it('hold for a scene without lamps', () => {
     const none = keepingFor([], [], PIXELS, OUTPUTS);
-    expect(keptTexels(none, []).data).toEqual(new Float32Array(8));
+    expect(keptTexels(none, [], [1]).data).toEqual(new Float32Array(8));
     expect(sumFactors(none, [])).toEqual([1, 1, 1]);
     expect(sumsAtWork(none, [])).toEqual([1]);
   });
