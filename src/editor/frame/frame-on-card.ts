@@ -8,8 +8,8 @@ import { showingOf } from './showing-of.ts';
 /** Beyond these a frame is left as it is: nobody would see more of it. */
 const ENOUGH_SAMPLES = 4096;
 const ENOUGH_NOISE = 0.004;
-/** Time for one piece of drawing: short while something moves, so that nothing else has to wait. */
-const PIECE_ms = { moving: 10, still: 16 } as const;
+/** Time for one piece of drawing: nothing else has to wait for longer. */
+const PIECE_ms = 16;
 /** At which samples the noise is measured: that waits for the card. */
 const MEASURED_EVERY = 64;
 const MARK_px = 4;
@@ -38,12 +38,9 @@ export function startFrameOnCard(
   let camera: FrameSubject['answer']['camera'] = null;
   let shown = -1;
   let noise = Number.NaN;
-  /** Most of the light stays while a lamp is moved: there is no need for fewer pixels then. */
-  let lightStays = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let disposed = false;
 
-  const moving = () => store.getState().gesture;
   const atRest = () => {
     const { paused, failure } = frame.getState();
     return (
@@ -86,7 +83,7 @@ export function startFrameOnCard(
   const aim = () => {
     const of = subject?.answer.camera;
     if (!of || panel.width_px === 0 || frame.getState().paused) return;
-    const next = frameSize(panel, renderer.speed_px_per_ms(), moving() && !lightStays, size);
+    const next = frameSize(panel, renderer.speed_px_per_ms(), size);
     if (of === camera && next[0] === size?.[0] && next[1] === size[1]) return;
     camera = of;
     size = next;
@@ -114,7 +111,7 @@ export function startFrameOnCard(
     }
     try {
       const before = renderer.samples();
-      const stage = renderer.renderSome(moving() ? PIECE_ms.moving : PIECE_ms.still);
+      const stage = renderer.renderSome(PIECE_ms);
       const samples = renderer.samples();
       if (samples !== before && (Number.isNaN(noise) || isMeasuredAt(samples))) noise = renderer.noise();
       if (samples === 1 && before === 0) aim();
@@ -143,11 +140,6 @@ export function startFrameOnCard(
         show();
         go();
       }
-      // What is moved shows with the first change of the scene.
-      if (before.gesture && !now.gesture) {
-        aim();
-        go();
-      }
     }),
     frame.subscribe((now, before) => {
       if (SHOWN.some((key) => now[key] !== before[key])) show();
@@ -172,7 +164,7 @@ export function startFrameOnCard(
       subject = next?.scene ? next : null;
       if (!next?.scene) return;
       noise = Number.NaN;
-      lightStays = renderer.setScene(next.scene, mixNow(next));
+      renderer.setScene(next.scene, mixNow(next));
       aim();
       if (renderer.edition() !== shown) show();
       go();

@@ -1,9 +1,9 @@
 /**
  * How many pixels a frame is traced in. As many as the panel has, unless this machine is too slow for that: then halves of
- * it, until one sample of every pixel takes no longer than is bearable. A size that is in use is given up only when it takes
- * far longer, so that a frame does not go back and forth between two.
+ * it, until one sample of every pixel takes no longer than is bearable: while something moves, the renderer's coarse frame is
+ * what is seen. A size that is in use is given up only when it takes far longer, so that a frame does not go back and forth.
  */
-const BEARABLE_ms = { moving: 120, still: 1800 } as const;
+const BEARABLE_ms = 1800;
 const UNBEARABLE = 1.6;
 const LEAST_WIDTH_px = 96;
 /** Beyond this a frame on screen gains nothing. */
@@ -16,11 +16,9 @@ export type FrameSize = readonly [width_px: number, height_px: number];
 export function frameSize(
   panel: { readonly width_px: number; readonly height_px: number },
   speed_px_per_ms: number | null,
-  moving: boolean,
   inUse: FrameSize | null,
 ): FrameSize {
-  const bearable = BEARABLE_ms[moving ? 'moving' : 'still'];
-  const most = speed_px_per_ms === null ? FIRST_PIXELS : Math.min(MOST_PIXELS, speed_px_per_ms * bearable);
+  const most = speed_px_per_ms === null ? FIRST_PIXELS : Math.min(MOST_PIXELS, speed_px_per_ms * BEARABLE_ms);
   for (let half = 0; ; half++) {
     const size = halved(panel, half);
     const pixels = size[0] * size[1];

@@ -2,6 +2,7 @@ import { deleteFloatTarget, drawInto, type FloatTarget, newFloatTarget } from '.
 import { bindTextures, drawAllPixels, type Program } from '../gl/program.ts';
 import type { PixelRectangle } from '../gl/read-back.ts';
 import { setUniforms } from '../gl/uniforms.ts';
+import type { Texels } from '../pack/texels.ts';
 import { frame, meterFrame } from '../shaders/frame.ts';
 import { guide } from '../shaders/guide.ts';
 import { mixLight } from '../shaders/mix-light.ts';
@@ -118,19 +119,21 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
     return target;
   };
 
-  let guided: { readonly scene: PreviewScene; readonly view: View; readonly of: Accumulation } | undefined;
+  /** Of bodies, whatever light falls on them. */
+  let guided: { readonly bodies: Texels; readonly view: View; readonly of: Accumulation } | undefined;
   /** Null while the driver still builds its program. */
   const guideOf = (subject: Subject, of: Accumulation): FloatTarget | null => {
     const { scene, view } = subject;
     if (!view.lens) return null;
     const target = targetFor('guide', of, 2);
-    if (guided?.scene === scene && guided.view === view && guided.of === of) return target;
+    const bodies = scene.textures.geometryTexels!;
+    if (guided?.bodies === bodies && guided.view === view && guided.of === of) return target;
     const program = programs.ready('guide', () => guide);
     if (!program) return null;
     use(program, sceneTextures(subject), scene.uniforms, cameraUniforms(view, of));
     drawInto(gl, target);
     drawAllPixels(gl);
-    guided = { scene, view, of };
+    guided = { bodies, view, of };
     return target;
   };
 

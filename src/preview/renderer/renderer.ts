@@ -61,8 +61,8 @@ export interface RendererOptions {
  * by lamp: where lamps alone are changed, that of the others stays, and a change of levels re-mixes what there is.
  */
 export interface Renderer {
-  /** With lamps mixed as given; by the scene's own gains when left out. Says whether light of the scene before stays. */
-  setScene(scene: PreviewScene, mix?: Mix): boolean;
+  /** With lamps mixed as given; by the scene's own gains when left out. */
+  setScene(scene: PreviewScene, mix?: Mix): void;
   /** What each lamp's light at full level is multiplied by, linear RGB, in the order of the scene's lamps. */
   setMix(mix: Mix): void;
   /** The picture of a camera so many pixels wide and high, or a part of a larger one. */
@@ -248,15 +248,14 @@ export function createRenderer(
       if (changed) {
         setMix(mixed);
         if (changed.length > 0) traceAgain(changed);
-        return accumulationsOf(view).some(({ samples }) => samples > 0);
+        return;
       }
       if (mixed.length !== mix.length) touched = [];
       mix = mixed;
       keepAnew();
-      return false;
     },
     setMix,
-    setCamera: (lens, width, height, part) => setView(cameraView(lens, width, height, part)),
+    setCamera: (lens, width, height, part) => setView(cameraView(lens, width, height, speed, part)),
     setMeters: (meters) => setView(meterView(meters)),
     renderSome(budget_ms) {
       const subject = subjectNow();

@@ -28,25 +28,39 @@ export interface HeldMeter {
   readonly receptor: Receptor;
 }
 
-/** A coarse frame has this many times fewer pixels across and down, and is not made for frames narrower than that many pixels. */
-const COARSENESS = 4;
-const LEAST_FOR_COARSE_px = 128;
+/** What a sample of a coarse frame may take: while something is moved each picture is one. */
+const COARSE_ms = 12;
+/** How many times fewer pixels a coarse frame has across and down: where it is not known how fast the machine is; at least. */
+const FIRST_COARSENESS = 4;
+const LEAST_COARSENESS = 2;
+const LEAST_COARSE_WIDTH_px = 64;
 /** So many samples of it before the first whole one: a quarter more to wait for that, and something to look at meanwhile. */
 const COARSE_SAMPLES = 4;
 
 /** A camera's frame, or part of one. Parts have no coarse frame: nobody watches them. */
-export function cameraView(lens: ThinLens, width: number, height: number, part?: PicturePart): View {
-  const coarse =
-    part || width < LEAST_FOR_COARSE_px
-      ? null
-      : newAccumulation(Math.ceil(width / COARSENESS), Math.ceil(height / COARSENESS));
+export function cameraView(
+  lens: ThinLens,
+  width: number,
+  height: number,
+  speed_px_per_ms: number | null,
+  part?: PicturePart,
+): View {
   return {
     lens,
     meters: null,
     part: part ?? { wholeWidth: width, wholeHeight: height, x: 0, y: 0 },
-    coarse,
+    coarse: part ? null : coarseFrame(width, height, speed_px_per_ms),
     whole: newAccumulation(width, height),
   };
+}
+
+/** Null where the whole frame has hardly more pixels. */
+function coarseFrame(width: number, height: number, speed_px_per_ms: number | null): Accumulation | null {
+  const wanted =
+    speed_px_per_ms === null ? FIRST_COARSENESS : Math.sqrt((width * height) / (COARSE_ms * speed_px_per_ms));
+  const coarseness = Math.min(Math.max(wanted, LEAST_COARSENESS), width / LEAST_COARSE_WIDTH_px);
+  if (coarseness < LEAST_COARSENESS) return null;
+  return newAccumulation(Math.ceil(width / coarseness), Math.ceil(height / coarseness));
 }
 
 /** Meters side by side, a pixel each. */

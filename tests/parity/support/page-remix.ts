@@ -15,8 +15,6 @@ export interface RemixStep {
 
 /** How the frame stands after a step. */
 export interface RemixOutcome {
-  /** Whether light of the scene before stayed, where there is another now. */
-  readonly stayed: boolean | null;
   readonly samples: number;
   readonly edition: number;
   /** Mean linear RGB, three floats a pixel, rows downward. */
@@ -42,13 +40,12 @@ window.keyfallRemix = async (job, steps) => {
   setUp(renderer, job);
   const outcomes: RemixOutcome[] = [];
   for (const { job: next, mix, more } of steps) {
-    const stayed = next ? renderer.setScene(sceneOf(next)) : null;
+    if (next) renderer.setScene(sceneOf(next));
     if (mix) renderer.setMix(mix);
     const wanted = renderer.samples() + more;
     await renderUntil(renderer, () => renderer.samples() >= wanted);
     const variances = renderer.variances();
     outcomes.push({
-      stayed,
       samples: renderer.samples(),
       edition: renderer.edition(),
       words: textFromWords(wordsOf(renderer.linear()!)),
