@@ -33,6 +33,10 @@ export function startFrameOnCard(
 ): FrameOnCard {
   const renderer = createRenderer(canvas, { byLamp: true });
   let subject: FrameSubject | null = null;
+  /** Nothing of it has been on the screen yet. */
+  let unseen = false;
+  /** What comes after it, once it has: a scene that changes all the while would never be seen, else. */
+  let next: FrameSubject | null = null;
   let panel = { width_px: 0, height_px: 0 };
   let size: FrameSize | null = null;
   let camera: FrameSubject['answer']['camera'] = null;
@@ -76,7 +80,9 @@ export function startFrameOnCard(
     if (!of) return;
     const { look, smoothed, marksEnds } = frame.getState();
     const mark_px = marksEnds ? Math.max(2, Math.round((MARK_px * canvas.width) / 960)) : undefined;
-    if (renderer.show(showingOf(of, look, smoothed, mark_px))) shown = renderer.edition();
+    if (!renderer.show(showingOf(of, look, smoothed, mark_px))) return;
+    shown = renderer.edition();
+    unseen = false;
   };
 
   /** The camera, and as many pixels as this machine is fast enough for. */
@@ -103,6 +109,17 @@ export function startFrameOnCard(
     go();
   };
 
+  const draw = (of: FrameSubject) => {
+    subject = of;
+    next = null;
+    unseen = true;
+    noise = Number.NaN;
+    renderer.setScene(of.scene!, mixNow(of));
+    aim();
+    if (renderer.edition() !== shown) show();
+    go();
+  };
+
   const piece = () => {
     timer = undefined;
     if (atRest()) {
@@ -116,6 +133,7 @@ export function startFrameOnCard(
       if (samples !== before && (Number.isNaN(noise) || isMeasuredAt(samples))) noise = renderer.noise();
       if (samples === 1 && before === 0) aim();
       if (renderer.edition() !== shown) show();
+      if (next && (!unseen || stage === 'building')) draw(next);
       // Some drivers build at the first draw: nothing is ready before there is something to show.
       tell(stage === 'building' || shown < 0 ? 'building' : 'sampling');
     } catch (error) {
@@ -160,14 +178,11 @@ export function startFrameOnCard(
   canvas.addEventListener('webglcontextrestored', onVisible);
 
   return {
-    take(next) {
-      subject = next?.scene ? next : null;
-      if (!next?.scene) return;
-      noise = Number.NaN;
-      renderer.setScene(next.scene, mixNow(next));
-      aim();
-      if (renderer.edition() !== shown) show();
-      go();
+    take(given) {
+      next = null;
+      if (!given?.scene) subject = null;
+      else if (unseen && !atRest()) next = given;
+      else draw(given);
     },
     resize(width_px, height_px) {
       panel = { width_px, height_px };

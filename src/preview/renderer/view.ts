@@ -33,7 +33,7 @@ const COARSE_ms = 12;
 /** How many times fewer pixels a coarse frame has across and down: where it is not known how fast the machine is; at least. */
 const FIRST_COARSENESS = 4;
 const LEAST_COARSENESS = 2;
-const LEAST_COARSE_WIDTH_px = 64;
+const LEAST_COARSE_WIDTH_px = 48;
 /** So many samples of it before the first whole one: a quarter more to wait for that, and something to look at meanwhile. */
 const COARSE_SAMPLES = 4;
 
