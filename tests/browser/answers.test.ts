@@ -68,4 +68,42 @@ describe('answers on the page', () => {
     expect(complaints).toEqual([]);
     await context.close();
   });
+
+  it('fit the width of their panel, table by table', { timeout: 240_000 }, async () => {
+    const { page, context, complaints } = await openPage(browser);
+    // By the list of commands, after which the keys go on in the panel.
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('night sky');
+    await page.keyboard.press('Enter');
+    await page
+      .locator('[role=tab]:focus')
+      .and(page.getByRole('tab', { name: 'Night sky' }))
+      .waitFor();
+    for (const name of [
+      'Power',
+      'Stands in wind',
+      'Night sky',
+      'Meter back',
+      'Lens and shutter',
+      'Separation',
+    ]) {
+      const panel = await answerOn(page, name);
+      const tables = await panel
+        .locator('.answer-scroll')
+        .evaluateAll((all) =>
+          all.map((one) => [one.getAttribute('aria-label'), one.scrollWidth - one.clientWidth]),
+        );
+      expect(tables.length, name).toBeGreaterThan(0);
+      expect(tables.filter(([, beyond_px]) => Number(beyond_px) > 0)).toEqual([]);
+    }
+    const power = await answerOn(page, 'Power');
+    const back = power
+      .getByRole('table', { name: 'Lamps and what they draw' })
+      .getByRole('row')
+      .filter({ has: page.getByRole('rowheader', { name: 'Backlight', exact: true }) });
+    for (const cell of ['Daylight discharge 1.8 kW, spot', 'Generator on the lorry', '2070', '9.2 A'])
+      await back.getByRole('cell', { name: cell, exact: true }).waitFor();
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
 });

@@ -64,6 +64,41 @@ describe('a small scene', () => {
   });
 });
 
+describe('a set that is begun', () => {
+  it('is on the plan with the first thing, which is one press from its size, and plugged in by another', {
+    timeout: 90_000,
+  }, async () => {
+    const { page, context, complaints } = await openPage(browser);
+    await page.keyboard.press('Alt+Shift+N');
+    const build = page.getByRole('region', { name: 'Build' });
+    const search = build.getByRole('combobox', { name: 'Things to add' });
+    await search.fill('quay');
+    await search.press('Enter');
+    await build.getByText('Platform is in the scene.').waitFor();
+    const sheet = (await page.locator('.plan-svg').boundingBox())!;
+    const quay = (await page.locator('.plan-svg [data-thing=platform]').first().boundingBox())!;
+    expect(quay.x).toBeGreaterThan(sheet.x);
+    expect(quay.x + quay.width).toBeLessThan(sheet.x + sheet.width);
+    expect(quay.y).toBeGreaterThan(sheet.y);
+
+    await build.getByRole('button', { name: 'Adjust it' }).click();
+    await page.getByRole('textbox', { name: 'Size along x, metres' }).fill('30 m');
+    await page.keyboard.press('Enter');
+    await openPanel(page, 'Build');
+    await build.getByRole('button', { name: 'Add the backlight' }).click();
+    await build.getByText('Backlight is in the scene.').waitFor();
+
+    await openPanel(page, 'Power');
+    const power = page.getByRole('region', { name: 'Power', exact: true });
+    await power.getByText(/^No supply for Backlight/).waitFor();
+    await power.getByRole('button', { name: 'Add a socket' }).click();
+    await power.getByText('Socket', { exact: true }).first().waitFor();
+    await power.getByRole('button', { name: 'Add a socket' }).waitFor({ state: 'detached' });
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+});
+
 describe('the windows of a vehicle', () => {
   it('are dragged as one step, as far as they fit', async () => {
     const { page, context } = await openPage(browser);

@@ -1,7 +1,8 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { keyfall, lampLines, ofWhichLines, readingLines } from './support/command-line.ts';
+import { keyfall, lampLines, ofWhichLines, readingLines, straightLines } from './support/command-line.ts';
 import {
+  FIELDS,
   freshNumbers,
   launchBrowser,
   openPage,
@@ -84,4 +85,53 @@ describe('readings on the page', () => {
     await choose('Setup', '2');
     expect(await readingsOn(page)).toEqual(before);
   });
+
+  it('are of straight light at once after an undo and say so, then of all light', async () => {
+    await choose('Setup', '');
+    const all = readingLines(await keyfall('meter', DEMO));
+    const straight = straightLines(await keyfall('meter', DEMO, '--direct', '--error', '0.1'));
+    expect(straight).not.toEqual(all);
+    await openPanel(page, 'Lamps');
+    await page.getByRole('switch', { name: 'Soft fill by camera on' }).click();
+    const dark = await readingsOn(page);
+    await writeDownReadings(page);
+    await page.keyboard.press('Control+z');
+    expect(await readingsOn(page)).toEqual(all);
+    const [first, second, ...later] = await page.evaluate(() => window.readingsShown);
+    expect(first).toEqual({ state: 'stale', words: 'metering…', rows: dark });
+    expect(second).toEqual({ state: 'straight', words: 'straight light, the rest follows…', rows: straight });
+    expect(later.slice(0, -1).every(({ state }) => state === 'settling')).toBe(true);
+    expect(later.at(-1)).toEqual({ state: 'fresh', words: '', rows: all });
+  });
 });
+
+interface ShownReadings {
+  readonly state: string;
+  readonly words: string;
+  /** As `readingsOn` has them. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+declare global {
+  interface Window {
+    readingsShown: ShownReadings[];
+  }
+}
+
+/** From here on the page writes down all that its table of readings comes to show, and what it says that is worth. */
+async function writeDownReadings(of: Page): Promise<void> {
+  await of.evaluate((fields) => {
+    const written: ShownReadings[] = [];
+    window.readingsShown = written;
+    const panel = document.querySelector('.panel.readings')!;
+    new MutationObserver(() => {
+      written.push({
+        state: panel.querySelector('[data-testid=figures]')?.getAttribute('data-state') ?? '?',
+        words: panel.querySelector('[data-testid=freshness]')?.textContent ?? '?',
+        rows: [...panel.querySelectorAll('tr[data-mark]')].map((row) =>
+          fields.map((field) => row.querySelector(`[data-field=${field}]`)?.textContent ?? '?'),
+        ),
+      });
+    }).observe(panel, { subtree: true, childList: true, attributes: true, characterData: true });
+  }, FIELDS);
+}

@@ -87,7 +87,7 @@ describe('the strip of setups', () => {
     expect(steps.length).toBe(6);
     expect(steps[0]).toContain('Sky alone');
     expect(steps[1]).toContain('Key, second boat');
-    expect(steps.at(-1)).toMatch(/so far \+0⅓ stop ±0\.5, 209 lx$/);
+    expect(steps.at(-1)).toMatch(/so far \+0⅓ stop ±0\.5, 210 lx$/);
     await dialog.getByText('1 of 6 frames').waitFor({ timeout: 60_000 });
     await dialog.getByRole('button', { name: 'Close' }).click();
   });

@@ -191,6 +191,27 @@ describe.each(TABLETS)('for a gloved finger, on a tablet %d wide and %d high', (
   });
 });
 
+describe('for a gloved finger, on a page as low as 1024 × 700', () => {
+  it('a needle is taken from 21 px over its middle, where its lane is lower than a finger', {
+    timeout: 90_000,
+  }, async () => {
+    const { page, context } = await openPage(browser, { width: 1024, height: 700, touch: true });
+    const needles = page.locator('.stop-rule .needle');
+    const boxes = await needles.evaluateAll((all) =>
+      all.map((one) => ({ id: one.getAttribute('data-needle')!, y: one.getBoundingClientRect().y })),
+    );
+    // The highest: no other is over it.
+    const { id } = boxes.reduce((high, one) => (one.y < high.y ? one : high));
+    const needle = page.locator(`[data-needle="${id}"]`);
+    expect(await needle.getAttribute('aria-selected')).toBe('false');
+    const box = (await needle.boundingBox())!;
+    expect(box.height).toBeLessThan(LEAST_px);
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2 - LEAST_px / 2 + 1);
+    expect(await needle.getAttribute('aria-selected')).toBe('true');
+    await context.close();
+  });
+});
+
 async function middleOf(part: Locator): Promise<Place> {
   const { x, y, width, height } = (await part.boundingBox())!;
   return { x: x + width / 2, y: y + height / 2 };

@@ -4,9 +4,11 @@ import type { Calibration, CameraExposure } from '../exposure/zero.ts';
 import { zeroOf } from '../exposure/zero.ts';
 import { hazeLoss_stops } from '../haze/extinction.ts';
 import type { LightModel } from '../light-model/light-model.ts';
+import type { Vec3 } from '../math/vec3.ts';
 import { xyzFromLinearRgb } from '../picture/linear-rgb.ts';
 import { colourTemperatureOf } from '../spectra/colour-temperature.ts';
 import { DIRECT_DEFAULTS, type DirectLight, directLight, errorInStops } from '../transport/direct.ts';
+import type { DirectMemo } from '../transport/direct-memo.ts';
 import {
   type Indirect,
   indirectError_lx,
@@ -87,7 +89,7 @@ const MOST_PATHS = 1 << 13;
 
 /**
  * Begins a reading. With a tracer all light is counted; without, `bounce_lx` and `haze_lx` stay 0, and whoever prints the
- * reading says so.
+ * reading says so. `memo`: see `directLight`.
  */
 export function startMetering(
   model: LightModel,
@@ -95,12 +97,11 @@ export function startMetering(
   meter: MeterPoint,
   receptor: Receptor,
   options: MeterOptions,
+  memo?: DirectMemo,
 ): Metering {
-  const direct = directLight(model, meter, {
-    receptor,
-    error_stops: options.error_stops * (tracer ? DIRECT_SHARE : 1),
-    maxSamples: DIRECT_DEFAULTS.maxSamples,
-  });
+  const error_stops = options.error_stops * (tracer ? DIRECT_SHARE : 1);
+  const { maxSamples } = DIRECT_DEFAULTS;
+  const direct = directLight(model, meter, { receptor, error_stops, maxSamples }, memo);
   const indirect = tracer ? newIndirect(tracer, meter, 1) : null;
   if (indirect) refineIndirect(indirect, FIRST_PATHS);
   return { model, meter, receptor, options, direct, indirect };
@@ -116,7 +117,7 @@ export function isMetered(metering: Metering): boolean {
   if (numericalError_stops(metering) <= options.error_stops) return true;
   const zero = zeroOf(options.exposure, options.calibration);
   const dark_lx = (receptor === 'flat' ? zero.flat_lx : zero.dome_lx) * 2 ** DARK_STOPS;
-  return partsFor(metering, receptor).total_lx + error_lx(metering) < dark_lx;
+  return sumsFor(metering, receptor).total_lx + error_lx(metering) < dark_lx;
 }
 
 /** Twice the paths. */
@@ -144,9 +145,10 @@ export function readingOf(metering: Metering): Reading {
   const zero = zeroOf(exposure, calibration);
   const zero_lx = receptor === 'flat' ? zero.flat_lx : zero.dome_lx;
   const constant = receptor === 'flat' ? calibration.flat : calibration.dome;
-  const parts = partsFor(metering, receptor);
-  const other = partsFor(metering, receptor === 'flat' ? 'dome' : 'flat');
-  const illuminance_lx = parts.total_lx;
+  const sums = sumsFor(metering, receptor);
+  const other = sumsFor(metering, receptor === 'flat' ? 'dome' : 'flat');
+  const illuminance_lx = sums.total_lx;
+  const lamps = model.lamps.map((_, i) => lampReading(metering, i, zero_lx));
 
   return {
     receptor,
@@ -160,89 +162,102 @@ export function readingOf(metering: Metering): Reading {
       input_stops: inputUncertainty_stops(
         model.lamps.map((lamp, i) => ({
           head: lamp.head,
-          illuminance_lx: parts.lamps[i]!.illuminance_lx,
+          illuminance_lx: lamps[i]!.illuminance_lx,
           photometry_stops: lamp.photometryUncertainty_stops,
           hazeLoss_stops: hazeLoss_stops(model.haze?.extinction_per_m ?? 0, direct.lamps[i]!.hazed_m),
         })),
-        parts.haze_lx,
-        parts.sky_lx,
+        sums.haze_lx,
+        sums.sky_lx,
       ),
     },
-    direct_lx: parts.direct_lx,
-    bounce_lx: parts.bounce_lx,
-    haze_lx: parts.haze_lx,
-    sky_lx: parts.sky_lx,
-    ...colourOf(parts.XYZ),
-    lamps: model.lamps.map((lamp, i) => ({
-      id: lamp.id,
-      ...parts.lamps[i]!,
-      stops: stopsAbove(parts.lamps[i]!.illuminance_lx, zero_lx),
-      distance_m: direct.lamps[i]!.distance_m,
-      hazed_m: direct.lamps[i]!.hazed_m,
-      incidence_deg: direct.lamps[i]!.incidence_deg,
-      offAxis_deg: direct.lamps[i]!.offAxis_deg,
-      visible: direct.lamps[i]!.visible,
-    })),
+    direct_lx: sums.direct_lx,
+    bounce_lx: sums.bounce_lx,
+    haze_lx: sums.haze_lx,
+    sky_lx: sums.sky_lx,
+    ...colourOf(tristimulusFor(metering)),
+    lamps,
+  };
+}
+
+function lampReading(metering: Metering, i: number, zero_lx: number): LampReading {
+  const { model, direct, receptor } = metering;
+  const light = direct.lamps[i]!;
+  const direct_lx = own(light, receptor);
+  const bounce_lx = traced_lx(metering, receptor, lampBin(i, BOUNCE));
+  const haze_lx = traced_lx(metering, receptor, lampBin(i, HAZE));
+  const illuminance_lx = direct_lx + bounce_lx + haze_lx;
+  return {
+    id: model.lamps[i]!.id,
+    illuminance_lx,
+    direct_lx,
+    bounce_lx,
+    haze_lx,
+    stops: stopsAbove(illuminance_lx, zero_lx),
+    distance_m: light.distance_m,
+    hazed_m: light.hazed_m,
+    incidence_deg: light.incidence_deg,
+    offAxis_deg: light.offAxis_deg,
+    visible: light.visible,
   };
 }
 
 function numericalError_stops(metering: Metering): number {
-  return errorInStops(error_lx(metering), partsFor(metering, metering.receptor).total_lx);
+  return errorInStops(error_lx(metering), sumsFor(metering, metering.receptor).total_lx);
 }
 
 function error_lx({ direct, indirect, receptor }: Metering): number {
   return Math.hypot(direct.error_lx, indirect ? indirectError_lx(indirect, receptor) : 0);
 }
 
-interface Parts {
-  total_lx: number;
-  direct_lx: number;
-  bounce_lx: number;
-  haze_lx: number;
-  sky_lx: number;
-  readonly lamps: { illuminance_lx: number; direct_lx: number; bounce_lx: number; haze_lx: number }[];
-  readonly XYZ: [number, number, number];
+/** Light by its way, for one receptor. */
+interface Sums {
+  readonly total_lx: number;
+  readonly direct_lx: number;
+  readonly bounce_lx: number;
+  readonly haze_lx: number;
+  readonly sky_lx: number;
 }
 
-/** Light by lamp and by way, for one receptor; tristimulus values add, so the colour is that of the sum. */
-function partsFor({ model, direct, indirect }: Metering, receptor: Receptor): Parts {
-  const own = (light: { flat_lx: number; dome_lx: number }) =>
-    receptor === 'flat' ? light.flat_lx : light.dome_lx;
-  const parts: Parts = {
-    total_lx: 0,
-    direct_lx: 0,
-    bounce_lx: 0,
-    haze_lx: 0,
-    sky_lx: own(direct.sky),
-    lamps: [],
-    XYZ: [0, 0, 0],
+function sumsFor(metering: Metering, receptor: Receptor): Sums {
+  const { model, direct } = metering;
+  let [direct_lx, bounce_lx, haze_lx] = [0, 0, 0];
+  for (let i = 0; i < model.lamps.length; i++) {
+    direct_lx += own(direct.lamps[i]!, receptor);
+    bounce_lx += traced_lx(metering, receptor, lampBin(i, BOUNCE));
+    haze_lx += traced_lx(metering, receptor, lampBin(i, HAZE));
+  }
+  const sky_lx = own(direct.sky, receptor) + traced_lx(metering, receptor, skyBin(model.lamps.length));
+  return { total_lx: direct_lx + bounce_lx + haze_lx + sky_lx, direct_lx, bounce_lx, haze_lx, sky_lx };
+}
+
+function own(light: { readonly flat_lx: number; readonly dome_lx: number }, receptor: Receptor): number {
+  return receptor === 'flat' ? light.flat_lx : light.dome_lx;
+}
+
+function traced_lx({ indirect }: Metering, receptor: Receptor, bin: number): number {
+  return indirect ? luminance(...indirectMean(indirect, receptor, bin)) : 0;
+}
+
+/** Tristimulus values add, so the colour is that of the sum. */
+function tristimulusFor({ model, direct, indirect, receptor }: Metering): Vec3 {
+  const XYZ: [number, number, number] = [0, 0, 0];
+  const add = (colour: Vec3, scale: number) => {
+    for (let c = 0; c < 3; c++) XYZ[c]! += colour[c]! * scale;
   };
-  const add = (XYZ: readonly number[], scale: number) => {
-    for (let c = 0; c < 3; c++) parts.XYZ[c]! += XYZ[c]! * scale;
-  };
-  const traced = (bin: number): number => {
-    if (!indirect) return 0;
-    const rgb = indirectMean(indirect, receptor, bin);
-    add(xyzFromLinearRgb(rgb), 1);
-    return luminance(...rgb);
+  const traced = (bin: number) => {
+    if (indirect) add(xyzFromLinearRgb(indirectMean(indirect, receptor, bin)), 1);
   };
   for (const [i, lamp] of model.lamps.entries()) {
-    const direct_lx = own(direct.lamps[i]!);
-    add(lamp.colour_XYZ, direct_lx);
-    const bounce_lx = traced(lampBin(i, BOUNCE));
-    const haze_lx = traced(lampBin(i, HAZE));
-    parts.lamps.push({ illuminance_lx: direct_lx + bounce_lx + haze_lx, direct_lx, bounce_lx, haze_lx });
-    parts.direct_lx += direct_lx;
-    parts.bounce_lx += bounce_lx;
-    parts.haze_lx += haze_lx;
+    add(lamp.colour_XYZ, own(direct.lamps[i]!, receptor));
+    traced(lampBin(i, BOUNCE));
+    traced(lampBin(i, HAZE));
   }
-  if (model.sky) add(model.sky.colour_XYZ, parts.sky_lx);
-  parts.sky_lx += traced(skyBin(model.lamps.length));
-  parts.total_lx = parts.direct_lx + parts.bounce_lx + parts.haze_lx + parts.sky_lx;
-  return parts;
+  if (model.sky) add(model.sky.colour_XYZ, own(direct.sky, receptor));
+  traced(skyBin(model.lamps.length));
+  return XYZ;
 }
 
-function colourOf(XYZ: readonly [number, number, number]): { cct_K: number | null; duv: number | null } {
+function colourOf(XYZ: Vec3): { cct_K: number | null; duv: number | null } {
   const colour = colourTemperatureOf(XYZ);
   return { cct_K: colour?.white ? colour.cct_K : null, duv: colour?.duv ?? null };
 }

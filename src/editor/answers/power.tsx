@@ -2,8 +2,9 @@ import { useEffect, useMemo, useState } from 'react';
 import { powerSheet } from '../../paperwork/power-sheet.ts';
 import type { Command } from '../../scene/commands/command.ts';
 import { POWER_DEFAULTS, type PowerProposal, type PowerReport } from '../../scene/power/power-scene.ts';
+import { putInPlace, recipeNamed } from '../building/put-in-place.ts';
 import { edit } from '../store/edits.ts';
-import { readingFreshness } from '../store/shown-scene.ts';
+import { documentShown, readingFreshness } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import type { AskedOf } from '../worker/answer-kinds.ts';
 import { AnswerPanel } from './answer-panel.tsx';
@@ -38,6 +39,7 @@ export function Power() {
           {report.proposal?.fits && report.proposal.moves.length > 0 && (
             <PlugLikeThis proposal={report.proposal} stale={inUse.freshness !== 'fresh'} />
           )}
+          <PlugIn />
           <SupplyBars supplies={report.supplies} />
           {sheet.tables.map(({ rows, leftColumns }, i) => (
             <SheetRows
@@ -141,6 +143,34 @@ function IfLost({ asked, ask }: SettingsProps) {
       </button>
       {on && !reading && <p className="quiet">Waiting for the meter to settle…</p>}
     </>
+  );
+}
+
+const SUPPLIES = ['supply:socket', 'supply:generator'] as const;
+
+/** For lamps that are plugged in nowhere: a usual supply, and they on it as far as it carries them. */
+function PlugIn() {
+  const store = useEditorStore();
+  const loose = useEditor((state) => documentShown(state)?.lamps?.some(({ supply }) => !supply) ?? false);
+  if (!loose) return null;
+  return (
+    <div className="in-row">
+      {SUPPLIES.map((id) => {
+        const recipe = recipeNamed(store, id);
+        return (
+          recipe && (
+            <button
+              key={id}
+              type="button"
+              title={`${recipe.about}; lamps without a supply go on it`}
+              onClick={() => putInPlace(store, recipe)}
+            >
+              Add a {recipe.name.toLowerCase()}
+            </button>
+          )
+        );
+      })}
+    </div>
   );
 }
 

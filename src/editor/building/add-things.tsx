@@ -6,6 +6,7 @@ import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { CatalogueList } from './catalogue-list.tsx';
 import { FirstSteps } from './first-steps.tsx';
 import { HandNotice } from './hand-notice.tsx';
+import { LastAdded } from './last-added.tsx';
 import { startPlacing } from './placing.ts';
 import { putInPlace } from './put-in-place.ts';
 import { surroundingsShown } from './surroundings-shown.ts';
@@ -35,6 +36,7 @@ export function AddThings() {
     <div className="add-things">
       <FirstSteps document={surroundings.document} />
       <HandNotice />
+      <LastAdded />
       <div className="manner">
         <ToggleGroup.Root
           type="single"

@@ -117,7 +117,7 @@ function OneVehicle({ vehicle }: { readonly vehicle: VehicleSolid }) {
           onRemove={() => remove(place)}
         />
       ) : (
-        <p className="quiet">Choose a window or a door to set its figures.</p>
+        <p className="quiet">Choose a window or a door to set its measures.</p>
       )}
     </div>
   );

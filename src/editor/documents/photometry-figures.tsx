@@ -34,7 +34,7 @@ export function PhotometryFigures({ summary }: { readonly summary: PhotometrySum
             <bdi>{summary.maker}</bdi>
           </Row>
         )}
-        <Row name="Light, all of it">
+        <Row name="Total light">
           {significant(flux_lm)} lm
           {rated_lm !== null && `, ${significant((100 * flux_lm) / rated_lm)} % of what its lamps give`}
         </Row>

@@ -5,6 +5,8 @@ import { ringsFor } from './polar-rings.ts';
 const RADIUS = 130;
 const MARGIN = 26;
 const SPOKES_deg = [30, 60, 90, 120, 150];
+/** Between two spokes, clear of narrow beams. */
+const CANDELA_deg = 45;
 /** Light that makes no difference to the picture does not open the upper half. */
 const UNSEEN_SHARE = 0.01;
 
@@ -34,7 +36,7 @@ export function PolarDiagram({ summary }: { readonly summary: PhotometrySummary 
         {rings.map((cd) => (
           <g key={cd}>
             <path className="polar-ring" d={arc(cd * scale, reach_deg)} />
-            <text className="polar-candela" x={4} y={cd * scale - 4}>
+            <text className="polar-candela" {...end('', CANDELA_deg, cd * scale)}>
               {significant(cd)}
             </text>
           </g>

@@ -41,6 +41,7 @@ export function startFrameOnCard(
   let size: FrameSize | null = null;
   let camera: FrameSubject['answer']['camera'] = null;
   let shown = -1;
+  let openings = store.getState().openings;
   let noise = Number.NaN;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let disposed = false;
@@ -83,6 +84,13 @@ export function startFrameOnCard(
     if (!renderer.show(showingOf(of, look, smoothed, mark_px))) return;
     shown = renderer.edition();
     unseen = false;
+  };
+
+  /** A picture of another scene must not be taken for this one's. */
+  const blank = () => {
+    // Setting its size empties a canvas.
+    canvas.width = panel.width_px;
+    shown = -1;
   };
 
   /** The camera, and as many pixels as this machine is fast enough for. */
@@ -180,6 +188,9 @@ export function startFrameOnCard(
   return {
     take(given) {
       next = null;
+      const now = store.getState().openings;
+      if (now !== openings || !given?.scene) blank();
+      openings = now;
       if (!given?.scene) subject = null;
       else if (unseen && !atRest()) next = given;
       else draw(given);

@@ -4,6 +4,7 @@ import type { Freshness } from '../store/shown-scene.ts';
 export const FRESHNESS_WORDS: Readonly<Record<Freshness, string>> = {
   stale: 'metering…',
   moving: 'straight light only while it moves',
+  straight: 'straight light, the rest follows…',
   settling: 'settling…',
   fresh: '',
 };

@@ -157,7 +157,7 @@ function PropertiesFoot({ help }: { readonly help: string | null }) {
     <p className={why ? 'properties-foot refused' : 'properties-foot'} role="status">
       {why
         ? `Not changed: ${why}`
-        : (help ?? 'Figures may be typed in any unit: 2.4m, 8ft 2in, 1/50, 5600K.')}
+        : (help ?? 'Numbers may be typed in any unit: 2.4m, 8ft 2in, 1/50, 5600K.')}
     </p>
   );
 }

@@ -115,7 +115,9 @@ function Card({
   return (
     <li className="build-up-step">
       <h3>
-        <bdi>{setupTitle(setup)}</bdi>
+        <bdi dir="ltr" title={setupTitle(setup)}>
+          {setupTitle(setup)}
+        </bdi>
       </h3>
       <figure>
         <SmallPicture frame={frame} state={state} />
@@ -128,7 +130,7 @@ function Card({
               ? 'As the base so far.'
               : changes.map((words) => (
                   <p key={words}>
-                    <bdi>{words}</bdi>
+                    <bdi dir="ltr">{words}</bdi>
                   </p>
                 ))}
         </figcaption>

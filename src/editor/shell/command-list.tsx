@@ -1,6 +1,6 @@
 import { Command } from 'cmdk';
 import { Dialog } from 'radix-ui';
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { useSession } from '../store/use-editor.ts';
 import { allCommands, type PageCommand } from './all-commands.ts';
 import { shellStore, useShell } from './shell-state.ts';
@@ -9,6 +9,7 @@ import { shellStore, useShell } from './shell-state.ts';
 export function CommandList() {
   const open = useShell((state) => state.commands);
   const setOpen = (commands: boolean) => shellStore.setState({ commands });
+  const showsPanel = useRef(false);
   useEffect(() => {
     const listen = (event: KeyboardEvent) => {
       if (
@@ -19,6 +20,7 @@ export function CommandList() {
       )
         return;
       event.preventDefault();
+      showsPanel.current = false;
       shellStore.setState(({ commands }) => ({ commands: !commands }));
     };
     window.addEventListener('keydown', listen);
@@ -29,16 +31,30 @@ export function CommandList() {
       <Dialog.Trigger>Commands</Dialog.Trigger>
       <Dialog.Portal>
         <Dialog.Overlay className="dialog-veil" />
-        <Dialog.Content className="command-list" aria-describedby={undefined}>
+        <Dialog.Content
+          className="command-list"
+          aria-describedby={undefined}
+          onCloseAutoFocus={(event) => {
+            if (!showsPanel.current) return;
+            // The keys go on in the panel that was asked for.
+            event.preventDefault();
+            document.querySelector<HTMLElement>('.side-tabs > [data-state=active]')?.focus();
+          }}
+        >
           <Dialog.Title className="out-of-sight">Commands</Dialog.Title>
-          <Commands done={() => setOpen(false)} />
+          <Commands
+            done={({ group }) => {
+              showsPanel.current = group === 'Panels';
+              setOpen(false);
+            }}
+          />
         </Dialog.Content>
       </Dialog.Portal>
     </Dialog.Root>
   );
 }
 
-function Commands({ done }: { readonly done: () => void }) {
+function Commands({ done }: { readonly done: (command: PageCommand) => void }) {
   const session = useSession();
   const groups = useMemo(() => {
     const found = new Map<string, PageCommand[]>();
@@ -51,7 +67,7 @@ function Commands({ done }: { readonly done: () => void }) {
     return found;
   }, [session]);
   const run = (command: PageCommand) => {
-    done();
+    done(command);
     command.run();
   };
   return (

@@ -1,13 +1,18 @@
+import { LOW_PAGE_px } from '../shell/low-page.ts';
 import { lanesFor, type Stretch } from './lanes.ts';
 import type { MixedReading } from './mixed-reading.ts';
 import { beyond, type RuleScale } from './rule-scale.ts';
 
-/** Whether the screen is touched, be it beside a mouse; where there is none, as if it were. */
-const TOUCHED = globalThis.matchMedia?.('(any-pointer: coarse)').matches ?? true;
-/** Height of a lane, as the styles have it, too: a needle can be touched with a glove on; a mouse needs less. */
-export const LANE_px = TOUCHED ? 44 : 36;
+/**
+ * Whether needles are as high as a gloved finger: where the screen is touched, be it beside a mouse, and not so low that the
+ * picture would be left without room; there a needle takes the finger from beyond its lane. Without a screen, as if it were.
+ */
+const HIGH =
+  globalThis.matchMedia?.(`(any-pointer: coarse) and (min-height: ${LOW_PAGE_px + 1}px)`).matches ?? true;
+/** Height of a lane. */
+export const LANE_px = HIGH ? 44 : 36;
 export const NEEDLE_WIDTH_px = 12;
-export const NEEDLE_HEIGHT_px = TOUCHED ? 34 : 28;
+export const NEEDLE_HEIGHT_px = HIGH ? 34 : 28;
 /** Between a needle and its label. */
 const GAP_px = 6;
 /** Room on a needle's other side, for the initials of its lamps. */

@@ -1,5 +1,5 @@
 import { Tabs } from 'radix-ui';
-import { memo, useEffect } from 'react';
+import { type CSSProperties, memo, useEffect } from 'react';
 import { exposureHeading } from '../../paperwork/exposure-sheet.ts';
 import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import type { Problem } from '../../scene/problems/problem.ts';
@@ -13,12 +13,16 @@ import { LampKeys } from './lamp-keys.tsx';
 import { MarkDetail } from './mark-detail.tsx';
 import { lampsAlight } from './muting.ts';
 import { withoutWords, zeroWords } from './reading-words.ts';
+import { LANE_px } from './rule-layout.ts';
 import { RulePlot } from './rule-plot.tsx';
 import { NO_RULE_STATE, type RuleState, ruleStore, useRule } from './rule-state.ts';
 import { WantedList } from './wanted-list.tsx';
 import '../styles/lamp-colours.css';
 import '../styles/stop-rule-beside.css';
 import '../styles/stop-rule.css';
+
+/** Height of a lane, for the styles. */
+const LANE = { '--lane': `${LANE_px}px` } as CSSProperties;
 
 /** One ruler in stops round the camera's zero, and on it what the meter reads at every mark. */
 export function StopRule() {
@@ -37,7 +41,12 @@ export function StopRule() {
   }, [openings]);
 
   return (
-    <section className="panel stop-rule" aria-label="Stop rule" aria-busy={freshness !== 'fresh'}>
+    <section
+      className="panel stop-rule"
+      style={LANE}
+      aria-label="Stop rule"
+      aria-busy={freshness !== 'fresh'}
+    >
       <header className="stop-rule-head">
         <h2>Stop rule</h2>
         {report && (

@@ -1,8 +1,8 @@
 import { applyCommands } from '../../scene/commands/apply-command.ts';
 import type { Command } from '../../scene/commands/command.ts';
-import { problemText } from '../../scene/problems/problem.ts';
+import { type Problem, problemText } from '../../scene/problems/problem.ts';
 import { editAllInSetup } from '../../scene/setups/edit-in-setup.ts';
-import type { Scene } from './editor-state.ts';
+import type { EditorState, Scene } from './editor-state.ts';
 import type { EditorStore } from './editor-store.ts';
 import { nameOfStep } from './name-of-step.ts';
 import { setupShown } from './shown-scene.ts';
@@ -15,25 +15,38 @@ export function edit(store: EditorStore, commands: Command | readonly Command[],
   const state = store.getState();
   const { scene, gesture } = state;
   if (!scene) return false;
-  const setup = setupShown(state);
   const list = Array.isArray(commands) ? (commands as readonly Command[]) : [commands as Command];
-  const applied =
-    setup === undefined ? applyCommands(scene.document, list) : editAllInSetup(scene.document, setup, list);
-  if (applied.problems) {
-    const first = applied.problems[0];
+  const edited = editedScene(state, list);
+  if (edited.problems) {
+    const first = edited.problems[0];
     store.setState({ refusedEdit: first ? problemText(first) : 'This change is not possible.' });
     return false;
   }
-  const { document } = applied;
-  if (document === scene.document) return true;
+  if (edited.scene === scene) return true;
   store.setState({
-    scene: { ...scene, document },
+    scene: edited.scene,
     step: step ?? (list[0] ? nameOfStep(scene.document, list[0]) : ''),
     refusedEdit: null,
   });
   // The first change of a gesture recorded what was there before it; the rest of the gesture belongs to that step.
   if (gesture) store.temporal.getState().pause();
   return true;
+}
+
+type Edited =
+  | { readonly scene: Scene; readonly problems?: never }
+  | { readonly scene?: never; readonly problems: readonly Problem[] };
+
+/** What the scene would come to by an edit: the same object where nothing changes. The state must have a scene. */
+export function editedScene(state: EditorState, commands: readonly Command[]): Edited {
+  const scene = state.scene!;
+  const setup = setupShown(state);
+  const { document, problems } =
+    setup === undefined
+      ? applyCommands(scene.document, commands)
+      : editAllInSetup(scene.document, setup, commands);
+  if (problems) return { problems };
+  return { scene: document === scene.document ? scene : { ...scene, document } };
 }
 
 /** From here to `endGesture` all edits are one step of history. */

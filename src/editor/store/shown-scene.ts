@@ -43,10 +43,10 @@ export function markChosen(state: EditorState): string | undefined {
 }
 
 /**
- * What the numbers on screen are worth: those of another scene (`stale`), of straight light while something moves, not
- * yet as exact as they will be, or the last word (`fresh`).
+ * What the numbers on screen are worth: those of another scene (`stale`), of straight light while something moves or until all
+ * light is read, not yet as exact as they will be, or the last word (`fresh`).
  */
-export type Freshness = 'stale' | 'moving' | 'settling' | 'fresh';
+export type Freshness = 'stale' | 'moving' | 'straight' | 'settling' | 'fresh';
 
 export function readingFreshness(state: EditorState): Freshness {
   const { reading, scene, gesture } = state;
@@ -55,6 +55,6 @@ export function readingFreshness(state: EditorState): Freshness {
     reading?.camera === cameraShown(state)?.id &&
     reading?.setup === setupShown(state);
   if (!reading || !itsOwn) return 'stale';
-  if (gesture && reading.extent === 'straight') return 'moving';
+  if (reading.extent === 'straight') return gesture ? 'moving' : 'straight';
   return reading.extent === 'all' ? 'fresh' : 'settling';
 }

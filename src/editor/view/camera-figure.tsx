@@ -37,7 +37,7 @@ export const CameraFigure = memo(function CameraFigure({ camera }: { readonly ca
         />
       </lineSegments>
       <NameSign
-        text={camera.id}
+        text={camera.id.slice(0, 2).toUpperCase()}
         position={[camera.position_m[0], camera.position_m[1], camera.position_m[2]]}
         offset_px={[-8, -14]}
       />

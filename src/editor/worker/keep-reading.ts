@@ -6,21 +6,32 @@ import { deskTalk } from './desk-talk.ts';
 import { correctionsHeard, hear } from './heard-readings.ts';
 import { latestWins } from './latest-wins.ts';
 import type { LampLook, ReadingDesk } from './reading-desk.ts';
+import { warmUp } from './warm-up.ts';
 
 /** Wanted numerical error of straight light, 95 %: far below what a meter shows. */
 const ERROR_STRAIGHT_stops = 0.1;
 
 /**
- * Keeps the numbers in the store those of the scene in the store. Straight light follows every move; when nothing moves,
- * all light is read, each at a desk of its own, so that the quick one never waits for the thorough one. Returns a way to
- * stop.
+ * Keeps the numbers in the store those of the scene in the store. Straight light follows every edit at once; then, when nothing
+ * moves, all light is read, each at a desk of its own, so that the quick one never waits for the thorough one, nor shares the
+ * processor with it. Returns a way to stop.
  */
 export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: ReadingDesk): () => void {
   let stopped = false;
   const askQuick = deskTalk(quick);
   const askThorough = deskTalk(thorough);
-  // Nothing else is started beside the first numbers: they come sooner alone.
-  let hadFirst = false;
+  let straightOf: Wanted | null = null;
+  let warm = false;
+
+  const readStraight = (state: EditorState, { scene, camera, setup }: Wanted) =>
+    askQuick(scene, {
+      camera,
+      setup,
+      light: 'direct',
+      error_stops: ERROR_STRAIGHT_stops,
+      drawn: true,
+      corrections: correctionsHeard(state),
+    });
 
   const show = (what: Wanted, extent: Extent, report: MeterReport, asked_ms: number) => {
     const { scene, camera, setup } = what;
@@ -36,18 +47,12 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
     const asked = store.getState();
     const what = wanted(asked);
     if (!what || stopped) return;
-    const { scene, camera, setup } = what;
+    if (straightOf && same(straightOf, what)) return all();
     const asked_ms = performance.now();
     try {
-      const answer = await askQuick(scene, {
-        camera,
-        setup,
-        light: 'direct',
-        error_stops: ERROR_STRAIGHT_stops,
-        drawn: true,
-        corrections: correctionsHeard(asked),
-      });
+      const answer = await readStraight(asked, what);
       if (stopped || !answer) return;
+      straightOf = what;
       const { report, problems, looks, stage, grounds } = answer;
       const state = store.getState();
       store.setState({
@@ -61,14 +66,12 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
           reading: { ...what, extent: 'all', report, problems, latency_ms },
           readingFailure: null,
         });
-      } else if (state.gesture || !state.reading?.report || state.readingFailure !== null) {
+      } else {
         show(what, 'straight', report, asked_ms);
       }
     } catch (error) {
       fail(error);
     }
-    if (hadFirst || stopped) return;
-    hadFirst = true;
     all();
   });
 
@@ -88,7 +91,11 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
       answered = true;
       if (answer && !stopped && state.openings === store.getState().openings)
         hear(store, { readings: scene.document.readings, corrections: answer.corrections });
-      if (answer?.report && still()) show(what, 'all', answer.report, asked_ms);
+      if (!answer?.report || !still()) return;
+      show(what, 'all', answer.report, asked_ms);
+      if (warm) return;
+      warm = true;
+      warmUp(store, (scene) => readStraight(store.getState(), { ...what, scene }));
     } catch (error) {
       fail(error);
     }
@@ -98,7 +105,6 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
     if (!RELEVANT.some((part) => now[part] !== before[part])) return;
     thorough.leaveOff();
     straight();
-    if (hadFirst) all();
   });
   straight();
   return () => {

@@ -10,7 +10,12 @@ import { sceneWarnings } from '../../scene/compile/scene-warnings.ts';
 import { openScene } from '../../scene/file/open-scene.ts';
 import { readSceneFiles } from '../../scene/files/scene-files.ts';
 import { LIBRARY } from '../../scene/library/library.ts';
-import { type MeterReport, type SceneMetering, startMeteringScene } from '../../scene/meter/meter-scene.ts';
+import {
+  type MeteringMemo,
+  type MeterReport,
+  type SceneMetering,
+  startMeteringScene,
+} from '../../scene/meter/meter-scene.ts';
 import { type Problem, SceneError } from '../../scene/problems/problem.ts';
 import { correctedModel } from '../../scene/readings/corrected-model.ts';
 import type { Corrections } from '../../scene/readings/corrections.ts';
@@ -93,6 +98,7 @@ const REPORT_EVERY_ms = 250;
 
 export function newReadingDesk(): ReadingDesk {
   const kept = newKeptSet();
+  const metered: MeteringMemo = [];
   let partsSent: readonly Part[] | undefined;
   let turn = 0;
 
@@ -123,13 +129,8 @@ export function newReadingDesk(): ReadingDesk {
         corrections =
           question.corrections === undefined ? await kept.correctionsOf(document) : question.corrections;
         const asMetered = correctedModel(model, shown, corrections);
-        const metering = startMeteringScene(shown, asMetered, {
-          setup,
-          camera,
-          light,
-          error_stops,
-          corrections,
-        });
+        const request = { setup, camera, light, error_stops, corrections };
+        const metering = startMeteringScene(shown, asMetered, request, metered);
         const done = await refined(metering, () => turn === mine, onReport);
         return done ? { report: metering.report(), problems: [], corrections, looks, stage, grounds } : null;
       } catch (error) {

@@ -3,7 +3,7 @@ import { placementFrom } from '../../core/geometry/placement.ts';
 import type { Part } from '../../core/geometry/shape.ts';
 import { extinction_per_m } from '../../core/haze/extinction.ts';
 import type { HazeRegion } from '../../core/haze/haze-region.ts';
-import type { Haze, LightModel, Owner, Sky } from '../../core/light-model/light-model.ts';
+import type { Haze, Lamp as LampModel, LightModel, Owner, Sky } from '../../core/light-model/light-model.ts';
 import { lampSpectrum } from '../../core/spectra/lamp-spectrum.ts';
 import { tristimulusOf } from '../../core/spectra/observer.ts';
 import type { SceneFiles } from '../files/scene-files.ts';
@@ -12,10 +12,11 @@ import { SPECTRUM_TABLES } from '../library/spectra.ts';
 import { problemAt, SceneError } from '../problems/problem.ts';
 import type { HazeRegionSettings, HazeSettings, SceneDocument } from '../schema/document.ts';
 import type { Head } from '../schema/head.ts';
+import type { Lamp } from '../schema/lamp.ts';
 import type { Site } from '../schema/site.ts';
 import { figureShapes } from './figure-shapes.ts';
 import { type HeadLight, headLight } from './head-light.ts';
-import { lampLight } from './lamp-light.ts';
+import { filtersOf, lampLight } from './lamp-light.ts';
 import { lampOnSurface_RGB } from './lamp-on-surface.ts';
 import { newPalette, type Palette } from './palette.ts';
 import { solidParts } from './solid-shapes.ts';
@@ -28,16 +29,27 @@ const DEFAULT_SKY_K = 4100;
 
 /** What a compilation may take over from the one before, when nothing that it depends on has changed. */
 export interface CompileMemo {
-  geometry?: { readonly key: string; readonly files: SceneFiles; readonly built: BuiltGeometry } | undefined;
+  geometry?: KnownGeometry | undefined;
   heads: Map<string, { readonly key: string; readonly files: SceneFiles; readonly light: HeadLight }>;
+  /** By id. */
+  lamps: Map<string, { readonly key: string; readonly headLight: HeadLight; readonly lamp: LampModel }>;
 }
 
 export function newCompileMemo(): CompileMemo {
-  return { heads: new Map() };
+  return { heads: new Map(), lamps: new Map() };
+}
+
+interface KnownGeometry {
+  /** What it was built from; the same things need not be read through to be known again. */
+  readonly madeFrom: readonly unknown[];
+  readonly key: string;
+  readonly files: SceneFiles;
+  readonly built: BuiltGeometry;
 }
 
 interface BuiltGeometry {
   readonly geometry: Geometry;
+  readonly paneDirect: Float64Array;
   readonly parts: readonly Part[];
   readonly owners: readonly Owner[];
   readonly palette: Palette;
@@ -54,19 +66,15 @@ export function compileScene(
   library: Library = LIBRARY,
   memo: CompileMemo = newCompileMemo(),
 ): LightModel {
-  const { geometry, parts, owners, palette } = geometryOf(document, files, library, memo);
-  const lamps = (document.lamps ?? []).map((lamp) => {
-    const head = entryNamed(document.heads, library.heads, lamp.head)!;
-    const light = headLightOf(lamp.head, head, document, files, memo);
-    return lampLight(lamp, light, head, document, library);
-  });
+  const { geometry, paneDirect, parts, owners, palette } = geometryOf(document, files, library, memo);
+  const lamps = (document.lamps ?? []).map((lamp) => lampOf(lamp, document, files, library, memo));
   return {
     geometry,
     parts,
     owners,
     surfaces: palette.surfaces,
     panes: palette.panes,
-    paneDirect: Float64Array.from(palette.panes, (pane) => pane.direct),
+    paneDirect,
     lamps,
     lampOnSurface_RGB: lampOnSurface_RGB(
       lamps.map((lamp) => lamp.spectrum),
@@ -85,8 +93,14 @@ function geometryOf(
   memo: CompileMemo,
 ): BuiltGeometry {
   const { solids, figures, materials, panes } = document;
-  const key = JSON.stringify([solids, figures, materials, panes]);
-  if (memo.geometry?.key === key && memo.geometry.files === files) return memo.geometry.built;
+  const madeFrom = [solids, figures, materials, panes];
+  const known = memo.geometry?.files === files ? memo.geometry : undefined;
+  if (known?.madeFrom.every((part, i) => part === madeFrom[i])) return known.built;
+  const key = JSON.stringify(madeFrom);
+  if (known?.key === key) {
+    memo.geometry = { ...known, madeFrom };
+    return known.built;
+  }
 
   const palette = newPalette(document, library);
   const owners: Owner[] = [];
@@ -104,9 +118,28 @@ function geometryOf(
     }
   }
   for (const figure of figures ?? []) gather(figure, figureShapes(figure, owners.length, palette));
-  const built = { geometry: buildGeometry(parts), parts, owners, palette };
-  memo.geometry = { key, files, built };
+  const paneDirect = Float64Array.from(palette.panes, (pane) => pane.direct);
+  const built = { geometry: buildGeometry(parts), paneDirect, parts, owners, palette };
+  memo.geometry = { madeFrom, key, files, built };
   return built;
+}
+
+function lampOf(
+  lamp: Lamp,
+  document: SceneDocument,
+  files: SceneFiles,
+  library: Library,
+  memo: CompileMemo,
+): LampModel {
+  const head = entryNamed(document.heads, library.heads, lamp.head)!;
+  const headLight = headLightOf(lamp.head, head, document, files, memo);
+  const filters = filtersOf(lamp, document, library);
+  const key = JSON.stringify([lamp, head.face, filters]);
+  const known = memo.lamps.get(lamp.id);
+  if (known?.key === key && known.headLight === headLight) return known.lamp;
+  const made = lampLight(lamp, headLight, head, filters);
+  memo.lamps.set(lamp.id, { key, headLight, lamp: made });
+  return made;
 }
 
 function headLightOf(

@@ -26,10 +26,8 @@ export function lampLight(
   lamp: Lamp,
   headLight: HeadLight,
   head: Head,
-  document: SceneDocument,
-  library: Library,
+  filters: readonly Filter[],
 ): LampModel {
-  const filters = (lamp.filters ?? []).map((name) => entryNamed(document.filters, library.filters, name)!);
   const { spectrum, colour_XYZ, transmission } = filtered(headLight.spectrum, filters);
   const level = lamp.on === false ? 0 : (lamp.level ?? 1);
   const frame = lampFrame(lamp.position_m, lamp.aim_m, lamp.roll_deg);
@@ -48,6 +46,11 @@ export function lampLight(
     colour_XYZ,
     photometryUncertainty_stops: headLight.uncertainty_stops,
   };
+}
+
+/** What a lamp's filters are, by name in the document or the library; their names are known to exist. */
+export function filtersOf(lamp: Lamp, document: SceneDocument, library: Library): Filter[] {
+  return (lamp.filters ?? []).map((name) => entryNamed(document.filters, library.filters, name)!);
 }
 
 /**

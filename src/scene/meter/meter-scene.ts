@@ -10,6 +10,7 @@ import {
   startMetering,
 } from '../../core/meter/meter.ts';
 import { DIRECT_DEFAULTS } from '../../core/transport/direct.ts';
+import { type DirectMemo, newDirectMemo } from '../../core/transport/direct-memo.ts';
 import { newTracer } from '../../core/transport/tracer.ts';
 import { calibrationOf, chosenCamera, exposureOf } from '../camera/scene-camera.ts';
 import { problemAt, SceneError } from '../problems/problem.ts';
@@ -89,11 +90,18 @@ export function meterScene(
   return metering.report();
 }
 
-/** The same step by step, for progress and for a page that shows what it has. */
+/** What the readings of a scene can take over from those of the scene before: straight light, by mark. */
+export type MeteringMemo = DirectMemo[];
+
+/**
+ * The same step by step, for progress and for a page that shows what it has. The same memo again and again spares it what an
+ * edit has left as it was; no digit depends on it.
+ */
 export function startMeteringScene(
   document: SceneDocument,
   model: LightModel,
   request: MeterRequest = {},
+  memo: MeteringMemo = [],
 ): SceneMetering {
   const camera = chosenCamera(document, request.camera);
   const exposure = exposureOf(camera);
@@ -102,10 +110,13 @@ export function startMeteringScene(
   const tracer = all ? newTracer(model) : null;
   const error_stops = request.error_stops ?? (all ? DEFAULT_ERROR_stops : DIRECT_DEFAULTS.error_stops);
   const marks = document.marks ?? [];
-  const meterings = marks.map((mark): Metering => {
+  memo.length = Math.min(memo.length, marks.length);
+  const meterings = marks.map((mark, i): Metering => {
     const receptor = mark.receptor ?? DEFAULT_RECEPTOR;
     const options = { exposure, calibration, error_stops };
-    return startMetering(model, tracer, meterPoint(document, mark, camera), receptor, options);
+    const point = meterPoint(document, mark, camera);
+    memo[i] ??= newDirectMemo();
+    return startMetering(model, tracer, point, receptor, options, memo[i]);
   });
   const { corrections } = request;
   const used = corrections?.readings.length ?? 0;

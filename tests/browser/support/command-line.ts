@@ -14,6 +14,11 @@ export function readingLines(text: string): string[][] {
   return linesOf(text).map((columns) => columns.slice(0, -2));
 }
 
+/** The same of `keyfall meter --direct`, which has no light of other ways to tell apart. */
+export function straightLines(text: string): string[][] {
+  return linesOf(text);
+}
+
 /** The last two columns of those lines, by mark: what of the reading is bounce, and what is haze. */
 export function ofWhichLines(text: string): Map<string, string[]> {
   return new Map(linesOf(text).map((columns) => [columns[0]!, columns.slice(-2)]));

@@ -105,7 +105,8 @@ export async function settled(page: Page): Promise<void> {
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
-const FIELDS = ['name', 'receptor', 'reading', 'stops', 'fNumber', 'plusMinus', 'colour'] as const;
+/** The columns of the table of readings. */
+export const FIELDS = ['name', 'receptor', 'reading', 'stops', 'fNumber', 'plusMinus', 'colour'] as const;
 
 /** The table of readings as it stands on the page: a line of texts a mark. */
 export async function readingsOn(page: Page): Promise<string[][]> {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Scene } from '../../../src/editor/store/editor-state.ts';
 import { createEditorStore } from '../../../src/editor/store/editor-store.ts';
-import { beginGesture, edit, endGesture } from '../../../src/editor/store/edits.ts';
+import { beginGesture, edit, endGesture, undo } from '../../../src/editor/store/edits.ts';
 import { readingFreshness } from '../../../src/editor/store/shown-scene.ts';
 import { withChanges } from '../../../src/editor/worker/document-changes.ts';
 import { keepReading } from '../../../src/editor/worker/keep-reading.ts';
@@ -83,7 +83,7 @@ describe('reading while the scene is edited', () => {
     const { quick, thorough, shown } = atWork();
     quick.asked[0]!.answer(answered('straight'));
     await heard();
-    expect(shown()).toEqual(['straight', 'settling']);
+    expect(shown()).toEqual(['straight', 'straight']);
     thorough.asked[0]!.onReport!(report('so far'));
     expect(shown()).toEqual(['so far', 'settling']);
     thorough.asked[0]!.answer(answered('all'));
@@ -147,6 +147,7 @@ describe('reading while the scene is edited', () => {
     await heard();
     beginGesture(store);
     dim(0.5);
+    await heard();
     expect(store.getState().scene!.document.readings![0]!.taken).toEqual([{ lamp: 'key', level: 1 }]);
     expect(quick.asked[1]!.question.corrections).toBe(corrections);
     edit(store, { do: 'change', id: 'r', patch: { illuminance_lx: 200 } });
@@ -162,10 +163,52 @@ describe('reading while the scene is edited', () => {
     dim(0.5);
     thorough.asked[0]!.answer(answered('of before'));
     await heard();
-    expect(shown()[0]).toBe('straight');
+    expect(shown()).toEqual(['straight', 'stale']);
+    quick.asked[1]!.answer(answered('straight now'));
+    await heard();
     thorough.asked[1]!.answer(answered('of now'));
     await heard();
     expect(shown()).toEqual(['of now', 'fresh']);
+  });
+
+  it('answers an edit without a gesture, and its undo, by straight light first and then by all', async () => {
+    const { store, quick, thorough, shown, dim } = atWork();
+    quick.asked[0]!.answer(answered('straight'));
+    await heard();
+    thorough.asked[0]!.answer(answered('all'));
+    await heard();
+    const steps = [
+      { level: 0.5, take: () => dim(0.5) },
+      { level: 1, take: () => undo(store) },
+    ];
+    for (const [i, { level, take }] of steps.entries()) {
+      take();
+      expect(shown()[1]).toBe('stale');
+      // All light is not begun with before straight light is known: it would only be slower for it.
+      expect(thorough.asked.length).toBe(i + 1);
+      quick.asked[i + 1]!.answer(answered(`straight at ${level}`));
+      await heard();
+      expect(shown()).toEqual([`straight at ${level}`, 'straight']);
+      expect([quick, thorough].map(({ asked }) => asked[i + 1]!.level)).toEqual([level, level]);
+      thorough.asked[i + 1]!.answer(answered(`all at ${level}`));
+      await heard();
+      expect(shown()).toEqual([`all at ${level}`, 'fresh']);
+    }
+  });
+
+  it('does not fall back to straight light where a gesture changes nothing', async () => {
+    const { store, quick, thorough, shown } = atWork();
+    quick.asked[0]!.answer(answered('straight'));
+    await heard();
+    thorough.asked[0]!.answer(answered('all'));
+    await heard();
+    beginGesture(store);
+    await heard();
+    expect(shown()).toEqual(['all', 'fresh']);
+    endGesture(store);
+    await heard();
+    expect(quick.asked.length).toBe(1);
+    expect(shown()).toEqual(['all', 'fresh']);
   });
 
   it('sends only what an edit has changed', async () => {

@@ -8,18 +8,43 @@ import { planStoreOf } from '../plan-state.ts';
 import { type Flat, flat, type Projection } from './projection.ts';
 import { boundsOf, fitted } from './viewport.ts';
 
-/** Lamps, marks, figures and cameras as large as they go; bodies may reach far beyond, and count only where there is nothing else. */
+/** A body that is longer is a ground, or a way: what matters of it lies where other things are. */
+const LONGEST_m = 45;
+
+/**
+ * Lamps, marks, figures and cameras as large as they go. Bodies may reach far beyond them, and count only while there is
+ * nothing to light or to read yet: then the set is being built.
+ */
 export function fitAll(editor: EditorStore): void {
   const document = documentShown(editor.getState());
   if (!document) return;
   const things = planThings(document);
   const planned = things.filter(({ kind }) => ['lamps', 'marks', 'figures', 'cameras'].includes(kind));
+  if (planned.some(({ kind }) => kind !== 'cameras')) {
+    showWhole(
+      editor,
+      document,
+      planned.map(({ id }) => id),
+      false,
+    );
+    return;
+  }
+  const { projection } = planStoreOf(editor).getState();
+  const set = things.filter(
+    ({ id, kind }) => kind === 'cameras' || longest_m(cornersOf(document, id, projection)) <= LONGEST_m,
+  );
   showWhole(
     editor,
     document,
-    (planned.length > 0 ? planned : things).map(({ id }) => id),
-    planned.length === 0,
+    (set.length > 0 ? set : things).map(({ id }) => id),
+    true,
   );
+}
+
+function longest_m(corners: readonly Flat[]): number {
+  const bounds = boundsOf(corners);
+  if (!bounds) return 0;
+  return Math.max(bounds.high_m[0] - bounds.low_m[0], bounds.high_m[1] - bounds.low_m[1]);
 }
 
 /** What is chosen, with what it is aimed at. */

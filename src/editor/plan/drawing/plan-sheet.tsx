@@ -224,8 +224,8 @@ function useFirstFit(): void {
 
 /** How many things there are that the sheet is fitted to. */
 function thingsPlaced(state: EditorState): number {
-  const { lamps, marks, figures, cameras } = documentShown(state) ?? {};
-  return [lamps, marks, figures, cameras].reduce((sum, list) => sum + (list?.length ?? 0), 0);
+  const { lamps, marks, figures, cameras, solids } = documentShown(state) ?? {};
+  return [lamps, marks, figures, cameras, solids].reduce((sum, list) => sum + (list?.length ?? 0), 0);
 }
 
 /** Moving or magnifying the sheet sets one transform; nothing is drawn anew. */

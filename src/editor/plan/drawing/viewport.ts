@@ -67,6 +67,8 @@ export function boundsOf(points: readonly Flat[]): FlatBounds | null {
 /** Signs reach so far beyond the points that they stand for, names further to the right: less on a small sheet. */
 const MARGIN_px = 56;
 const MARGIN_SHARE = 0.09;
+/** Over and under them, beside the labels of the grid, there is always room for a name. */
+const LEAST_DOWN_px = 34;
 const NAMES_px = 110;
 const NAMES_SHARE = 0.16;
 /** One point alone is shown with this much about it. */
@@ -75,10 +77,11 @@ const LEAST_EXTENT_m = 4;
 /** The bounds as large as they go on the sheet, with a margin. */
 export function fitted({ low_m, high_m }: FlatBounds, size: SheetSize): Viewport {
   const extent = (axis: 0 | 1) => Math.max(LEAST_EXTENT_m, high_m[axis] - low_m[axis]);
-  const within = (length_px: number) => length_px - 2 * Math.min(MARGIN_px, MARGIN_SHARE * length_px);
+  const within = (length_px: number, least_px = 0) =>
+    length_px - 2 * Math.max(least_px, Math.min(MARGIN_px, MARGIN_SHARE * length_px));
   const names_px = Math.min(NAMES_px, NAMES_SHARE * size.width_px);
   const across_px = within(size.width_px) - names_px;
-  const down_px = within(size.height_px);
+  const down_px = Math.max(1, within(size.height_px, LEAST_DOWN_px));
   const wanted = Math.min(across_px / extent(0), down_px / extent(1));
   const scale_px_m = Math.min(MOST_px_m, Math.max(LEAST_px_m, wanted));
   const names_m = names_px / scale_px_m;

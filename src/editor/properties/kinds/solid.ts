@@ -47,7 +47,7 @@ const variants: Readonly<Record<string, Variant>> = {
   box: {
     words: 'Box',
     start: { ...made, size_m: [1, 1, 1] },
-    fields: [size('x', 'y', 'z'), MADE_OF],
+    fields: [size('along x', 'high', 'along z'), MADE_OF],
   },
   cylinder: {
     words: 'Cylinder',
