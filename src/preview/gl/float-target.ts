@@ -24,12 +24,13 @@ export function requireFloatTargets(gl: WebGL2RenderingContext): void {
     );
 }
 
-/** @throws GraphicsUnable if the driver refuses a target of this size. */
+/** `depth`: where a nearer one hides what is drawn, shared with other targets. @throws GraphicsUnable if the driver refuses a target of this size. */
 export function newFloatTarget(
   gl: WebGL2RenderingContext,
   width: number,
   height: number,
   outputs = 1,
+  depth?: WebGLRenderbuffer,
 ): FloatTarget {
   const textures = Array.from({ length: outputs }, () => emptyFloatTexture(gl, width, height));
   const framebuffer = gl.createFramebuffer();
@@ -37,6 +38,7 @@ export function newFloatTarget(
   textures.forEach((texture, i) => {
     gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0 + i, gl.TEXTURE_2D, texture, 0);
   });
+  if (depth) gl.framebufferRenderbuffer(gl.FRAMEBUFFER, gl.DEPTH_ATTACHMENT, gl.RENDERBUFFER, depth);
   gl.drawBuffers(textures.map((_, i) => gl.COLOR_ATTACHMENT0 + i));
   const target = { framebuffer, textures, width, height };
   const status = gl.checkFramebufferStatus(gl.FRAMEBUFFER);

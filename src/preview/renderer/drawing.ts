@@ -3,11 +3,18 @@ import { bindTextures, drawAllPixels, type Program } from '../gl/program.ts';
 import type { PixelRectangle } from '../gl/read-back.ts';
 import { setUniforms } from '../gl/uniforms.ts';
 import type { Texels } from '../pack/texels.ts';
-import { frame, meterFrame } from '../shaders/frame.ts';
+import type { Chunk } from '../shaders/chunk.ts';
+import { frame } from '../shaders/frame.ts';
 import { guide } from '../shaders/guide.ts';
 import { mixLight } from '../shaders/mix-light.ts';
 import { show } from '../shaders/show.ts';
 import { smoothLight } from '../shaders/smooth-light.ts';
+import { waveEnded } from '../shaders/wave-ended.ts';
+import { waveGo } from '../shaders/wave-go.ts';
+import { waveHit } from '../shaders/wave-hit.ts';
+import { waveKeep } from '../shaders/wave-keep.ts';
+import { waveLight } from '../shaders/wave-light.ts';
+import { waveStart } from '../shaders/wave-start.ts';
 import {
   type Accumulation,
   errorShare,
@@ -26,6 +33,7 @@ import { newPrograms } from './programs.ts';
 import { needsGuide, type Showing, showUniforms } from './showing.ts';
 import { takeUp } from './take-up.ts';
 import type { Picture, View } from './view.ts';
+import { newWave, type WavePrograms } from './wave.ts';
 
 /** What is drawn: a scene seen so, its lamps mixed so. */
 export interface Subject {
@@ -39,6 +47,8 @@ export interface Subject {
 export interface Drawing {
   /** Asks for one more sample of a tile; the program that began it, null while the driver still builds one. */
   sample(subject: Subject, into: Accumulation, tile: PixelRectangle): Program | null;
+  /** Once that is drawn: whether the sample is whole; otherwise more of it is asked for. */
+  finish(): boolean;
   /** The light so far, linear RGB. Valid until the next call. */
   light(subject: Subject, of: Picture): FloatTarget;
   /** Draws what there is on the canvas. */
@@ -54,11 +64,12 @@ const NO_SAMPLES = { from: 0, to: 0 };
 
 type Numbers = Record<string, readonly number[]>;
 
-/** `apart`: kinds of light by programs of their own (light-parts.ts); needs blending into floats. */
+/** `apart`: turn by turn, by many small programs (wave.ts), rather than by one; needs blending into floats. */
 export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: boolean): Drawing {
   const programs = newPrograms(gl);
   const textures = newDataTextures(gl);
   const scratch = new Map<string, FloatTarget>();
+  const wave = newWave(gl);
 
   /** Kept for the next call of the same size. */
   const targetFor = (name: string, { width, height }: Accumulation, outputs: number): FloatTarget => {
@@ -157,19 +168,36 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
     return light;
   };
 
+  const wholeProgram = ({ scene: { features }, view, keeping: { sums } }: Subject): Program | null => {
+    const ofMeters = view.meters !== null;
+    return programs.ready(JSON.stringify(['whole', ofMeters, features, sums]), () =>
+      frame(features, sums, ofMeters),
+    );
+  };
+
+  const wavePrograms = ({ scene: { features }, view, keeping: { sums } }: Subject): WavePrograms | null => {
+    const ofMeters = view.meters !== null;
+    const ready = (name: string, chunk: () => Chunk, ...of: readonly unknown[]) =>
+      programs.ready(JSON.stringify([name, ...of]), chunk);
+    // All are asked for before one is waited for, so that the driver may build them side by side.
+    const start = ready('start', () => waveStart(features, ofMeters), features, ofMeters);
+    const hit = ready('hit', () => waveHit(features), features);
+    const go = ready('go', () => waveGo(features), features);
+    const parts = lightParts(features).map(({ kind, every, deeperEvery }) =>
+      ready(kind, () => waveLight(features, sums, kind, every, deeperEvery), features, sums),
+    );
+    const ended = ready('ended', () => waveEnded);
+    const keep = ready('keep', () => waveKeep(sums), sums);
+    const lights = parts.filter((program) => program !== null);
+    if (!start || !hit || !go || !ended || !keep || lights.length < parts.length) return null;
+    return { start, hit, go, lights, ended, keep };
+  };
+
   return {
     sample(subject, into, tile) {
       const { scene, view, keeping, mix } = subject;
-      const kind = view.meters ? meterFrame : frame;
-      // All are asked for before one is waited for, so that the driver may build them side by side.
-      const parts = lightParts(scene.features, apart).map((asked) =>
-        programs.ready(
-          JSON.stringify([view.meters !== null, scene.features, keeping.sums, asked.kinds]),
-          () => kind(scene.features, keeping.sums, asked),
-        ),
-      );
-      const ready = parts.filter((program) => program !== null);
-      if (ready.length < parts.length) return null;
+      const ready = apart ? wavePrograms(subject) : wholeProgram(subject);
+      if (!ready) return null;
       const { done, making } = targetsOf(gl, into, keeping.sums);
       const sums = Array.from({ length: keeping.sums }, (_, i) => i);
       const before = {
@@ -177,29 +205,43 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
         replicatesBefore: done.textures[keeping.sums]!,
       };
       const traced = tracedNext(into, sumsAtWork(keeping, mix));
+      const begun = samplesBySum(into, sums).map((count) => Math.min(1, count));
       const numbers = {
         seed: [seed],
         samplesBefore: [into.samples],
         replicatesSince: [into.replicatesSince],
         sumFactors: sumFactors(keeping, mix),
         sumsTraced: traced,
-        sumsBegun: samplesBySum(into, sums).map((count) => Math.min(1, count)),
+        sumsBegun: begun,
+        // The first sample of a sum is whole everywhere.
+        wholeEverywhere: [Number(traced.some((one, i) => one && !begun[i]))],
       };
+      const textures = sceneTextures(subject, traced);
+      if ('lights' in ready) {
+        const camera = cameraUniforms(view, into, tile);
+        const uniforms = { ...scene.uniforms, ...camera, ...numbers, tileAt: [tile.x, tile.y] };
+        const ofMeters = view.meters !== null;
+        wave.begin({
+          programs: ready,
+          textures,
+          uniforms,
+          tile,
+          sums: keeping.sums,
+          ofMeters,
+          before,
+          making,
+        });
+        return ready.lights[0]!;
+      }
+      use(ready, { ...textures, ...before }, scene.uniforms, cameraUniforms(view, into), numbers);
       drawInto(gl, making);
       gl.enable(gl.SCISSOR_TEST);
       gl.scissor(tile.x, tile.y, tile.width, tile.height);
-      gl.blendFunc(gl.ONE, gl.ONE);
-      ready.forEach((program, i) => {
-        const begins = i === 0;
-        const textures = { ...sceneTextures(subject, traced), ...(begins ? before : {}) };
-        use(program, textures, scene.uniforms, cameraUniforms(view, into), numbers);
-        if (!begins) gl.enable(gl.BLEND);
-        drawAllPixels(gl);
-      });
-      gl.disable(gl.BLEND);
+      drawAllPixels(gl);
       gl.disable(gl.SCISSOR_TEST);
-      return ready[0]!;
+      return ready;
     },
+    finish: () => !apart || wave.keepOrGoOn(),
     light,
     show(subject, picture, showing) {
       const of = picture.frame;
@@ -222,6 +264,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
     },
     dispose() {
       programs.dispose();
+      wave.dispose();
       textures.dispose();
       for (const target of scratch.values()) deleteFloatTarget(gl, target);
       scratch.clear();
@@ -229,14 +272,17 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
   };
 }
 
-/** A coarse frame is a whole picture of fewer pixels. */
-function cameraUniforms({ lens, part, whole }: View, of: Accumulation): Numbers {
-  if (!lens) return {};
-  const { position_m, forward, right, up, halfWidth, halfHeight, pupil_m, focus_m } = lens;
+/** A coarse frame is a whole picture of fewer pixels. `from`: where in the frame the pixels begin that are drawn. */
+function cameraUniforms({ lens, part, whole }: View, of: Accumulation, from = { x: 0, y: 0 }): Numbers {
   const wholeSize = of === whole ? [part.wholeWidth, part.wholeHeight] : [of.width, of.height];
+  const partAt = [part.x + from.x, part.y + from.y];
+  if (!lens) return { namedFrom: [from.x, from.y], namedWidth: [0] };
+  const { position_m, forward, right, up, halfWidth, halfHeight, pupil_m, focus_m } = lens;
   return {
     wholeSize,
-    partAt: [part.x, part.y],
+    partAt,
+    namedFrom: partAt,
+    namedWidth: [wholeSize[0]!],
     lensPosition: position_m,
     lensForward: forward,
     lensRight: right,

@@ -211,6 +211,10 @@ export function createRenderer(
 
   function finishedTile({ of, tile, since_ms, first, ofAll, fence }: Awaited, budget_ms: number): boolean {
     if (gl.getSyncParameter(fence, gl.SYNC_STATUS) !== gl.SIGNALED) return false;
+    if (!drawing.finish()) {
+      gl.flush();
+      return false;
+    }
     const took_ms = performance.now() - since_ms;
     if (first) firstDraw_ms = took_ms;
     else {

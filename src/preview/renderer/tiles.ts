@@ -17,6 +17,8 @@ export interface Tiles {
 /** Little enough that even slow graphics draw it at once. */
 const FIRST_PIXELS = 1024;
 const LEAST_PIXELS = 16;
+/** What stands on the card for every pixel of a tile while it is drawn (renderer/wave.ts) must not fill it. */
+const MOST_PIXELS = 2 ** 19;
 /** A tile may grow by no more than this, for a part of the frame may cost far more than the last one did. */
 const GROWTH = 1.5;
 
@@ -51,5 +53,7 @@ export function learnFrom(tiles: Tiles, tile: PixelRectangle, took_ms: number, w
   const fits = (drawn * wanted_ms) / Math.max(0.01, took_ms);
   // A tile at the frame's edge may be small and quick without saying anything about larger ones.
   const most = Math.max(tiles.pixels, GROWTH * drawn);
-  tiles.pixels = Math.round(Math.min(tiles.width * tiles.height, most, Math.max(LEAST_PIXELS, fits)));
+  tiles.pixels = Math.round(
+    Math.min(tiles.width * tiles.height, MOST_PIXELS, most, Math.max(LEAST_PIXELS, fits)),
+  );
 }

@@ -1,29 +1,29 @@
 import type { Chunk } from './chunk.ts';
 
 /**
- * Kinds of light by its last way to a vertex of a path: from a lamp, the sky or lit haze on the path itself; by a flat glossy
- * face; through a pane that scatters; by haze beside the path. A program asks for all of them (vertex-light.ts) or for one
- * (vertex-part.ts); then several make a sample: each follows paths of its own and is far smaller.
+ * Kinds of light by its last way to a vertex of a path: straight from a lamp, and what the path runs into by itself; from a
+ * lamp by lit haze on the path; by a flat glossy face; through a pane that scatters; by haze beside the path. A program asks
+ * for all of them (vertex-light.ts) or for one (vertex-part.ts), which is far smaller.
  */
-export const LIGHT_KINDS = ['straight', 'mirrored', 'scattered', 'glowing'] as const;
+export const LIGHT_KINDS = ['lamps', 'airlight', 'mirrored', 'scattered', 'glowing'] as const;
 
 export type LightKind = (typeof LIGHT_KINDS)[number];
 
 /** Must stand before every chunk that asks. */
-export function lightKindsChunk(kinds: readonly LightKind[]): Chunk {
+export function lightKindChunk(kind: LightKind): Chunk {
   return {
-    name: 'light-kinds',
+    name: 'light-kind',
     needs: [],
     code: [
-      ...LIGHT_KINDS.map((kind) => `${macroOf(kind)} ${Number(kinds.includes(kind))}`),
-      `ASKS_ONE_KIND ${Number(kinds.length === 1)}`,
+      '#define ASKS_ONE_KIND 1',
+      ...LIGHT_KINDS.map((one) => `#define ${macroOf(one)} ${Number(one === kind)}`),
     ]
-      .map((macro) => `#define ${macro}\n`)
+      .map((line) => `${line}\n`)
       .join(''),
   };
 }
 
-/** All of them, for a chunk that stands alone: what `lightKindsChunk` has said before stays. */
+/** All of them, for a program that asks for all and for a chunk that stands alone: what `lightKindChunk` has said stays. */
 export const everyLightKind: Chunk = {
   name: 'every-light-kind',
   needs: [],

@@ -99,21 +99,16 @@ bool connectMirror(vec3 x, vec3 n, int arrival, float choice, vec4 numbers, int 
   MirrorFace face;
   vec3 xf;
   do {
-    MirrorPair pair;
+    MirrorPair pair = mirrorPairAt(i);
     MirrorImage image;
-    float counts = 0.0;
-    // Most faces show nothing of most lamps: on to the next that does before anything dear is computed.
-    do {
-      pair = mirrorPairAt(i);
-      if (pair.face != faceRead) {
-        faceRead = pair.face;
-        face = mirrorFaceAt(faceRead);
-        xf = inAxesOfFace(face, x);
-      }
-      counts = lampCounts(pair.lamp);
-      if (counts > 0.0 && !imageShows(face, pair, xf, image)) counts = 0.0;
-      i++;
-    } while (counts == 0.0 && i < count);
+    if (pair.face != faceRead) {
+      faceRead = pair.face;
+      face = mirrorFaceAt(faceRead);
+      xf = inAxesOfFace(face, x);
+    }
+    float counts = lampCounts(pair.lamp);
+    // Most faces show nothing of most lamps.
+    if (counts > 0.0 && !imageShows(face, pair, xf, image)) counts = 0.0;
     if (counts > 0.0) {
       Emitter emitter = emitterAt(pair.lamp);
       vec3 q = face.centre + image.q.x * face.u + image.q.y * face.v;
@@ -123,11 +118,11 @@ bool connectMirror(vec3 x, vec3 n, int arrival, float choice, vec4 numbers, int 
       float shine = counts * (I + LEAST_PROMISE * emitter.gain * pair.peak_cd) * reflectanceAt(face, image.cosine);
       float weight = shine * max(LEAST_PROMISE, arrivalWeight(arrival, dot(q - x, n) / d2)) / (image.whole * image.whole);
       if (keeps(weight, total, choice)) {
-        chosen = i - 1;
+        chosen = i;
         chosenWeight = weight;
       }
     }
-  } while (i < count);
+  } while (++i < count);
   if (chosen < 0) return false;
   MirrorPair pair = mirrorPairAt(chosen);
   face = mirrorFaceAt(pair.face);

@@ -11,9 +11,9 @@ export const seenLamp: Chunk = {
 // Edge-on a face shows nothing.
 const float LEAST_FACE_COSINE = 1e-4;
 
-// Whether a ray meets the front of a lit lamp's face within 0..D: then D is where, seen the lamp and L its radiance, haze not taken off.
-// After a reflection in a surface of that α (none below 0), only lamps that such a ray is meant to find.
-bool seesLamp(vec3 o, vec3 d, float mirrorAlpha, inout float D, out int seen, out vec3 L) {
+// Whether a ray meets the front of a lit lamp's face within 0..D: then D is where and seen the lamp. After a reflection in a
+// surface of that α (none below 0), only lamps that such a ray is meant to find.
+bool seesLamp(vec3 o, vec3 d, float mirrorAlpha, inout float D, out int seen) {
   seen = -1;
   int i = 0;
   do {
@@ -31,10 +31,13 @@ bool seesLamp(vec3 o, vec3 d, float mirrorAlpha, inout float D, out int seen, ou
       D = t;
     }
   } while (++i < litLampsAt.x);
-  if (seen < 0) return false;
-  Emitter emitter = emitterAt(seen);
-  L = lampRgb(seen) * emitted_cd(emitter, -d) / (faceArea_m2(emitter.face) * -dot(d, emitter.a));
-  return true;
+  return seen >= 0;
+}
+
+// The radiance of a lamp's face that is seen along d, haze not taken off.
+vec3 seenRadiance(int lamp, vec3 d) {
+  Emitter emitter = emitterAt(lamp);
+  return lampRgb(lamp) * emitted_cd(emitter, -d) / (faceArea_m2(emitter.face) * -dot(d, emitter.a));
 }
 `,
 };

@@ -36,7 +36,6 @@ export const vertexLight: Chunk = {
     clearance,
   ],
   code: /* glsl */ `
-#if !ASKS_ONE_KIND
 // Keeps what the vertex gets. Returns the density with which it would have looked for glow where the path goes on.
 float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) {
   vec3 light[CONNECTIONS];
@@ -167,6 +166,5 @@ float gatherLight(Vertex at, HazeStretches stretches, inout RandomState random) 
   } while (++which < CONNECTIONS);
   return glowDensity;
 }
-#endif
 `,
 };

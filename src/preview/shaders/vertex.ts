@@ -17,6 +17,8 @@ struct Vertex {
   bool inHaze;
   // Whether it asks for light by one stop on the way, for light of lamps, for airlight of the stretch before it.
   bool connects;
+  // Whether what stands there asks for light by one stop, be it haze that asks or not.
+  bool asksHere;
   bool lit;
   bool airlit;
   // How it answers lamps, and with what share of the path's light.

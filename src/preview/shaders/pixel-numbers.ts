@@ -1,0 +1,34 @@
+import type { Chunk } from './chunk.ts';
+import { random } from './random.ts';
+
+/** The random numbers of a pixel's path in this sample. */
+export const pixelNumbers: Chunk = {
+  name: 'pixel-numbers',
+  needs: [random],
+  code: /* glsl */ `
+uniform uint seed;
+// Samples so far, over all replicates.
+uniform uint samplesBefore;
+// Pixels of a picture are told apart by where they stand in the whole of it, whatever part of it is drawn.
+uniform ivec2 namedFrom;
+uniform int namedWidth;
+
+const uint REPLICATES = 4u;
+
+ivec2 namedPixel(ivec2 pixel) {
+  return pixel + namedFrom;
+}
+
+// From the number of this place on. Every kind of light has a sequence of its own. What stands beyond the stratified ones is
+// another for every place: passes that draw a path turn by turn begin there anew.
+RandomState numbersFrom(ivec2 pixel, uint kind, uint place) {
+  ivec2 named = namedPixel(pixel);
+  uint key = mixed32(mixed32(seed + kind) + uint(named.y * namedWidth + named.x));
+  uint of = key + 0x632be59bu * (samplesBefore % REPLICATES);
+  bool stratified = place < DIMENSIONS;
+  RandomState state = pathRandom(stratified ? of : of + 0x9e3779b9u * place, samplesBefore / REPLICATES);
+  state.dimension = min(place, DIMENSIONS);
+  return state;
+}
+`,
+};
