@@ -126,43 +126,54 @@ describe('a frame whose light is kept by lamp', () => {
     expectLike('the third lamp alone', coreFrame([0, 0, 1]), onlyThird, WIDTH);
   });
 
-  it('keeps the light of the others, to the bit, while a lamp is moved, and traces it alone until it has caught up', async () => {
-    const moved = sceneWith(lampAt([-1, 3, 2], [0.5, 0, -1], BEAM, DISC));
-    const again = sceneWith(lampAt([-2, 2, 2], [0, 0, 0], BEAM, DISC));
-    const few = CAUGHT_UP / 4;
-    const steps = await frames.remix(previewScene(MODEL), VIEW, [
-      { mix: ALL, more: SAMPLES },
-      { mix: mixOf(1, 0, 1), more: 0 },
-      { scene: previewScene(moved), mix: ALL, more: few },
-      { mix: mixOf(1, 0, 1), more: 0 },
-      { mix: ALL, more: 1 },
-      { scene: previewScene(again), mix: ALL, more: SAMPLES },
-      { more: 4 },
-    ]);
-    const [, others, , othersStill, , , last] = steps;
-    expect(steps.map(({ samples }) => samples)).toEqual([
-      SAMPLES,
-      SAMPLES,
-      few,
-      SAMPLES,
-      few + 1,
-      SAMPLES,
-      SAMPLES + 4,
-    ]);
-    expect(othersStill!.rgb).toEqual(others!.rgb);
-    // Noise is told of all lamps together or not at all.
-    expect(steps.map(({ noise }) => Number.isNaN(noise))).toEqual([
-      false,
-      true,
-      true,
-      true,
-      true,
-      true,
-      false,
-    ]);
-    // derived: the lamp where it stands last, by the core, with its noise
-    expectLike('a lamp moved twice', coreFrame([1, 1, 1], again), last!);
-  });
+  it.each([
+    ['by one program', false],
+    ['in passes', true],
+  ] as const)(
+    'drawn %s keeps the light of the others, to the bit, while a lamp is moved, and traces it alone until it has caught up',
+    async (_, apart) => {
+      const moved = sceneWith(lampAt([-1, 3, 2], [0.5, 0, -1], BEAM, DISC));
+      const again = sceneWith(lampAt([-2, 2, 2], [0, 0, 0], BEAM, DISC));
+      const few = CAUGHT_UP / 4;
+      const steps = await frames.remix(
+        previewScene(MODEL),
+        VIEW,
+        [
+          { mix: ALL, more: SAMPLES },
+          { mix: mixOf(1, 0, 1), more: 0 },
+          { scene: previewScene(moved), mix: ALL, more: few },
+          { mix: mixOf(1, 0, 1), more: 0 },
+          { mix: ALL, more: 1 },
+          { scene: previewScene(again), mix: ALL, more: SAMPLES },
+          { more: 4 },
+        ],
+        apart,
+      );
+      const [, others, , othersStill, , , last] = steps;
+      expect(steps.map(({ samples }) => samples)).toEqual([
+        SAMPLES,
+        SAMPLES,
+        few,
+        SAMPLES,
+        few + 1,
+        SAMPLES,
+        SAMPLES + 4,
+      ]);
+      expect(othersStill!.rgb).toEqual(others!.rgb);
+      // Noise is told of all lamps together or not at all.
+      expect(steps.map(({ noise }) => Number.isNaN(noise))).toEqual([
+        false,
+        true,
+        true,
+        true,
+        true,
+        true,
+        false,
+      ]);
+      // derived: the lamp where it stands last, by the core, with its noise
+      expectLike('a lamp moved twice', coreFrame([1, 1, 1], again), last!);
+    },
+  );
 
   it('begins anew when more than lamps is another', async () => {
     const darker = modelOf({ lamps: [], skyIlluminance_lx: 5 }).sky;

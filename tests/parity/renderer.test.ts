@@ -19,14 +19,23 @@ beforeAll(async () => {
 });
 afterAll(() => frames.close());
 
-describe('the life of a renderer', () => {
+describe.each([
+  ['by one program', false],
+  ['in passes', true],
+] as const)('the life of a renderer that draws %s', (_, apart) => {
   it('shows a coarse frame first, the frame as the core develops it, and the same again when its context comes back', async () => {
     const { model, lens } = diagnosticFrames().find(({ name }) => name.includes('penumbra'))!;
-    const life = await frames.live(previewScene(model), { lens, width: WIDTH, height: HEIGHT }, 2, {
-      zero_cd_m2: ZERO_cd_m2,
-      whiteBalance: whiteBalance(WHITE_K),
-      range: DEFAULT_TONE_RANGE,
-    });
+    const life = await frames.live(
+      previewScene(model),
+      { lens, width: WIDTH, height: HEIGHT },
+      2,
+      {
+        zero_cd_m2: ZERO_cd_m2,
+        whiteBalance: whiteBalance(WHITE_K),
+        range: DEFAULT_TONE_RANGE,
+      },
+      apart,
+    );
     expect(life.shownEmpty).toBe(false);
     expect(life.samplesWhenFirstShown).toBe(0);
 

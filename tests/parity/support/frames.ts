@@ -26,16 +26,27 @@ export interface RemixedFrame extends Omit<RemixOutcome, 'words' | 'varianceWord
 }
 
 export interface Frames {
-  /** `apart`: kinds of light by programs of their own. */
+  /** `apart`, here and below: turn by turn, in passes. */
   render(
     scene: PreviewScene,
     view: FrameJob['view'],
     samples: number,
     apart?: boolean,
   ): Promise<GraphicsFrame>;
-  live(scene: PreviewScene, view: FrameJob['view'], samples: number, showing: Showing): Promise<LifeOutcome>;
+  live(
+    scene: PreviewScene,
+    view: FrameJob['view'],
+    samples: number,
+    showing: Showing,
+    apart?: boolean,
+  ): Promise<LifeOutcome>;
   /** The frame of one renderer that keeps light by lamp, after each step. */
-  remix(scene: PreviewScene, view: FrameJob['view'], steps: readonly FrameStep[]): Promise<RemixedFrame[]>;
+  remix(
+    scene: PreviewScene,
+    view: FrameJob['view'],
+    steps: readonly FrameStep[],
+    apart?: boolean,
+  ): Promise<RemixedFrame[]>;
   close(): Promise<void>;
 }
 
@@ -59,9 +70,9 @@ export async function openFrames(): Promise<Frames> {
       );
       return { ...outcome, rgb: floatsOf(words), variances: floatsOf(varianceWords) };
     },
-    remix: async (scene, view, steps) => {
+    remix: async (scene, view, steps, apart = false) => {
       const given = {
-        job: jobOf(scene, view, 0),
+        job: { ...jobOf(scene, view, 0), apart },
         steps: steps.map(({ scene: next, ...step }) => ({
           ...step,
           ...(next && { job: jobOf(next, view, 0) }),
@@ -76,8 +87,8 @@ export async function openFrames(): Promise<Frames> {
         variances: varianceWords === null ? null : floatsOf(varianceWords),
       }));
     },
-    live: async (scene, view, samples, showing) => {
-      const given = { job: jobOf(scene, view, samples), showing };
+    live: async (scene, view, samples, showing, apart = false) => {
+      const given = { job: { ...jobOf(scene, view, samples), apart }, showing };
       return told(await page.evaluate(({ job, showing: how }) => window.keyfallLife(job, how), given));
     },
   };

@@ -28,7 +28,7 @@ export interface FrameJob {
   readonly samples: number;
   /** How long a tile may take. */
   readonly budget_ms?: number;
-  /** Kinds of light by programs of their own, whatever the driver. */
+  /** Turn by turn, in passes, whatever the driver. */
   readonly apart?: boolean;
 }
 
@@ -96,7 +96,7 @@ window.keyfallLife = async (job, showing) => {
   if (!('lens' in job.view)) throw new Error('A life is that of a camera.');
   const { width, height } = job.view;
   const canvas = Object.assign(document.createElement('canvas'), { width, height });
-  const renderer = createRenderer(canvas);
+  const renderer = createRenderer(canvas, { apart: job.apart ?? false });
   const gl = canvas.getContext('webgl2')!;
   const shownEmpty = renderer.show(showing);
   setUp(renderer, job);

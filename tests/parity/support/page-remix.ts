@@ -31,12 +31,14 @@ declare global {
   }
 }
 
-/** One for all jobs of a page, so that its programs are built once. */
-let kept: Renderer | undefined;
+/** One for all jobs of a page that are drawn alike, so that its programs are built once. */
+const kept = new Map<boolean, Renderer>();
 
 window.keyfallRemix = async (job, steps) => {
-  kept ??= createRenderer(document.createElement('canvas'), { byLamp: true });
-  const renderer = kept;
+  const { apart = false } = job;
+  const renderer =
+    kept.get(apart) ?? createRenderer(document.createElement('canvas'), { byLamp: true, apart });
+  kept.set(apart, renderer);
   setUp(renderer, job);
   const outcomes: RemixOutcome[] = [];
   for (const { job: next, mix, more } of steps) {
