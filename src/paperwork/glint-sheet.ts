@@ -255,7 +255,8 @@ function footer(report: GlintReport, shown: readonly SceneGlint[]): string[] {
 function percent(share: number): string {
   const value = 100 * share;
   if (value > 0 && value < 0.05) return 'under 0.1 %';
-  return `${value !== 0 && Math.abs(value) < 0.95 ? value.toFixed(1) : value.toFixed(0)} %`;
+  const text = value !== 0 && Math.abs(value) < 0.95 ? value.toFixed(1) : value.toFixed(0);
+  return `${text.replace('-', '\u2212')} %`;
 }
 
 /** Both in the unit that suits the longer one. */

@@ -13,14 +13,27 @@ afterAll(() => browser.close());
 const LOOKS = 60;
 
 describe('the frame', () => {
-  it('follows a lamp that does not stand still, before it is let go', { timeout: 120_000 }, async () => {
+  it('is exported from the keyboard alone', { timeout: 60_000 }, async () => {
+    const { page, context } = await openPage(browser);
+    await page.getByRole('button', { name: 'Commands', exact: true }).press('Enter');
+    await page.keyboard.type('export');
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog').getByRole('heading', { name: 'Export the frame' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await context.close();
+  });
+
+  it('follows a lamp that does not stand still, before it is let go', { timeout: 240_000 }, async () => {
     const { page, context, complaints } = await openPage(browser);
     const content = await readFile(new URL('../../scenes/lamp-and-card.json', import.meta.url), 'utf8');
     await dropFiles(page, [{ name: 'lamp-and-card.json', content }]);
     await page.getByRole('heading', { level: 1, name: 'One lamp, one card' }).waitFor();
     await page.getByRole('button', { name: 'Go on', exact: true }).click();
     await page.waitForFunction(
-      () => Number(document.querySelector('[data-testid=frame-progress]')?.getAttribute('data-samples')) > 3,
+      () => Number(document.querySelector('[data-testid=frame-progress]')?.getAttribute('data-samples')) > 0,
+      undefined,
+      { timeout: 120_000 },
     );
     const before = await brightness(page);
     const { x, y, width, height } = (await page

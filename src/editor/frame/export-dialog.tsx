@@ -5,7 +5,7 @@ import { cameraShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import type { LightLook } from './frame-file.ts';
 import { startExport } from './start-export.ts';
-import { useFrame } from './use-frame.ts';
+import { useFrame, useFrameStore } from './use-frame.ts';
 
 const MOST_WIDTH_px = 16_384;
 /** What so many samples leave of grain, roughly, on a scene with haze: measured on the demo, no promise. */
@@ -20,9 +20,10 @@ type Going = { readonly share: number } | { readonly words: string; readonly fai
 
 /** The frame as a picture file of any size, in the look that is shown, or its light itself. */
 export function ExportDialog() {
-  const [open, setOpen] = useState(false);
+  const frame = useFrameStore();
+  const open = useFrame((state) => state.exporting);
   return (
-    <Dialog.Root open={open} onOpenChange={setOpen}>
+    <Dialog.Root open={open} onOpenChange={(exporting) => frame.setState({ exporting })}>
       <Dialog.Trigger>Export…</Dialog.Trigger>
       <Dialog.Portal>
         <Dialog.Overlay className="dialog-shade" />

@@ -41,6 +41,8 @@ export interface FrameState {
   readonly smoothed: boolean;
   readonly lines: Lines;
   readonly paused: boolean;
+  /** The dialog that writes it to a file is open. */
+  readonly exporting: boolean;
   /** Held while the scene went on: the frame is of the scene as it was. */
   readonly behind: boolean;
   readonly camera: FrameCamera | null;
@@ -72,6 +74,7 @@ export const INITIAL_FRAME: FrameState = {
   smoothed: true,
   lines: 'none',
   paused: false,
+  exporting: false,
   behind: false,
   camera: null,
   lamps: [],

@@ -49,6 +49,9 @@ export function allCommands(session: Session): readonly PageCommand[] {
     own('Frame', 'frame.hold', 'Frame: hold, or go on', () =>
       frame.setState(({ paused }) => ({ paused: !paused })),
     ),
+    own('Frame', 'frame.export', 'Frame: export as a picture or as light', () =>
+      frame.setState({ exporting: true }),
+    ),
     ...planActions(store).map((action) => ({
       ...action,
       keys: keysInWords(action.keys ?? ''),
