@@ -24,6 +24,24 @@ describe('the frame', () => {
     await context.close();
   });
 
+  it('shows nothing of the scene that was open before', { timeout: 120_000 }, async () => {
+    const { page, context } = await openPage(browser, { frame: 'drawn' });
+    await page.waitForFunction(
+      () =>
+        Number(document.querySelector('[data-testid=frame-progress]')?.getAttribute('data-samples')) > 0 ||
+        document.querySelector('.frame-worth')?.textContent?.includes('a pixel'),
+      undefined,
+      { timeout: 90_000 },
+    );
+    // derived: the demo is lit, and a new scene has no lamp
+    expect(await brightness(page)).toBeGreaterThan(20);
+    await page.getByRole('button', { name: 'File', exact: true }).click();
+    await page.getByRole('menuitem', { name: /^New/ }).click();
+    await page.getByRole('heading', { level: 1, name: 'New scene' }).waitFor();
+    expect(await brightness(page)).toBeLessThan(2);
+    await context.close();
+  });
+
   it('follows a lamp that does not stand still, before it is let go', { timeout: 240_000 }, async () => {
     const { page, context, complaints } = await openPage(browser);
     const content = await readFile(new URL('../../scenes/lamp-and-card.json', import.meta.url), 'utf8');
@@ -56,9 +74,9 @@ describe('the frame', () => {
   });
 });
 
-/** Mean of the frame's canvas as it is on the screen, 0..255. */
+/** Mean of the frame as it is on the screen, 0..255. */
 async function brightness(page: Page): Promise<number> {
-  const png = await page.locator('.frame-picture canvas').first().screenshot();
+  const png = await page.locator('.frame-picture').screenshot();
   return page.evaluate(async (base64) => {
     const image = new Image();
     image.src = `data:image/png;base64,${base64}`;

@@ -1,3 +1,4 @@
+import { madeOnce } from '../memo/made-once.ts';
 import type { Distribution } from '../photometry/distribution.ts';
 import { intensityToward } from '../photometry/intensity.ts';
 import type { Face } from './face.ts';
@@ -34,21 +35,17 @@ export function litCone(
   };
 }
 
-const known = new WeakMap<Distribution, readonly number[]>();
-
 /** The angle from the axis beyond which no direction has more than a share of the peak. */
 function edgeAngle_deg(distribution: Distribution, share: number): number {
-  // A lamp that moves keeps its distribution: it is looked through once.
-  const rings = known.get(distribution) ?? ringsOf(distribution);
-  known.set(distribution, rings);
+  const rings = ringsOf(distribution);
   const peak = Math.max(...rings);
   const last = rings.findLastIndex((most) => most > share * peak);
   return (last + 1) * STEP_deg;
 }
 
-/** The greatest intensity at each angle from the axis. */
-function ringsOf(distribution: Distribution): readonly number[] {
-  return Array.from({ length: 180 / STEP_deg + 1 }, (_, i) => {
+/** The greatest intensity at each angle from the axis; a lamp that moves keeps its distribution. */
+const ringsOf = madeOnce((distribution: Distribution): readonly number[] =>
+  Array.from({ length: 180 / STEP_deg + 1 }, (_, i) => {
     const gamma = (i * STEP_deg * Math.PI) / 180;
     let most = 0;
     for (let k = 0; k < 24; k++) {
@@ -57,8 +54,8 @@ function ringsOf(distribution: Distribution): readonly number[] {
       most = Math.max(most, intensityToward(distribution, s * Math.cos(C), s * Math.sin(C), Math.cos(gamma)));
     }
     return most;
-  });
-}
+  }),
+);
 
 /** A stretch of a ray. */
 export interface Stretch {

@@ -1,3 +1,4 @@
+import { madeOnce } from '../memo/made-once.ts';
 import { beamExponent, beamProfile } from './beam-profile.ts';
 import type { Distribution } from './distribution.ts';
 
@@ -17,17 +18,12 @@ const RADIANS = Math.PI / 180;
 
 type Beam = Extract<Distribution, { kind: 'beam' }>;
 
-const known = new WeakMap<Beam, BeamTable>();
-
 /** The table of a beam; null for other distributions, which have tables or formulas of their own. */
 export function beamTableOf(distribution: Distribution): BeamTable | null {
-  if (distribution.kind !== 'beam') return null;
-  const made = known.get(distribution) ?? beamTable(distribution);
-  known.set(distribution, made);
-  return made;
+  return distribution.kind === 'beam' ? beamTable(distribution) : null;
 }
 
-function beamTable({ peak_cd, beam_deg, field_deg }: Beam): BeamTable {
+const beamTable = madeOnce(({ peak_cd, beam_deg, field_deg }: Beam): BeamTable => {
   const p = beamExponent(beam_deg, field_deg);
   const beam = beam_deg * RADIANS;
   const darkAngle = (beam / 2) * (-Math.log2(DARK)) ** (1 / p);
@@ -37,7 +33,7 @@ function beamTable({ peak_cd, beam_deg, field_deg }: Beam): BeamTable {
     (_, i) => peak_cd * beamProfile(2 * Math.asin(Math.min(1, (chords * i) / STEPS / 2)), beam, p),
   );
   return { candela, stepsPerChord: STEPS / chords };
-}
+});
 
 /** Candela toward a direction whose component along the axis is `a`, of a unit vector. */
 export function tabulatedBeam({ candela, stepsPerChord }: BeamTable, a: number): number {

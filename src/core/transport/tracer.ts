@@ -8,6 +8,7 @@ import { type LitCone, litCone } from '../lamps/lit-cone.ts';
 import type { LightModel, Pane } from '../light-model/light-model.ts';
 import { kroneckerU, kroneckerV } from '../math/kronecker.ts';
 import { add, dot, length, scale, subtract } from '../math/vec3.ts';
+import { madeOnce } from '../memo/made-once.ts';
 import type { Distribution } from '../photometry/distribution.ts';
 import { intensityToward } from '../photometry/intensity.ts';
 import { linearRgbFromXyz } from '../picture/linear-rgb.ts';
@@ -114,14 +115,7 @@ export function newTracer(model: LightModel): Tracer {
   };
 }
 
-const knownLobes = new WeakMap<Pane, PaneLobe>();
-
-/** Panes stay the same while lamps are moved. */
-function lobeOf(pane: Pane): PaneLobe {
-  const lobe = knownLobes.get(pane) ?? paneLobe(pane.spread_deg);
-  knownLobes.set(pane, lobe);
-  return lobe;
-}
+const lobeOf = madeOnce(({ spread_deg }: Pane): PaneLobe => paneLobe(spread_deg));
 
 function mirrorFaces(model: LightModel, { shape, substance }: Part, part: number): MirrorFace[] {
   if (substance.kind !== 'material') return [];
@@ -178,16 +172,8 @@ function lights(model: LightModel, lamp: number, peak_cd: number, face: MirrorFa
 /** Less than this share of a lamp's peak is left to chance. */
 const TRACE = 1e-4;
 
-const knownPeaks = new WeakMap<Distribution, number>();
-
 /** Greatest intensity along a set of directions all round. */
-function peakOf(distribution: Distribution): number {
-  const peak = knownPeaks.get(distribution) ?? peakAllRound(distribution);
-  knownPeaks.set(distribution, peak);
-  return peak;
-}
-
-function peakAllRound(distribution: Distribution): number {
+const peakOf = madeOnce((distribution: Distribution): number => {
   let peak = 0;
   const n = 512;
   for (let i = 0; i < n; i++) {
@@ -197,7 +183,7 @@ function peakAllRound(distribution: Distribution): number {
     peak = Math.max(peak, intensityToward(distribution, s * Math.cos(turn), s * Math.sin(turn), a));
   }
   return peak;
-}
+});
 
 function paneSheet(model: LightModel, part: Part, index: number): PaneSheet[] {
   const { shape, substance } = part;

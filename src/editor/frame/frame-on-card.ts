@@ -41,7 +41,6 @@ export function startFrameOnCard(
   let size: FrameSize | null = null;
   let camera: FrameSubject['answer']['camera'] = null;
   let shown = -1;
-  let openings = store.getState().openings;
   let noise = Number.NaN;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let disposed = false;
@@ -82,14 +81,15 @@ export function startFrameOnCard(
     const { look, smoothed, marksEnds } = frame.getState();
     const mark_px = marksEnds ? Math.max(2, Math.round((MARK_px * canvas.width) / 960)) : undefined;
     if (!renderer.show(showingOf(of, look, smoothed, mark_px))) return;
+    canvas.style.visibility = '';
     shown = renderer.edition();
     unseen = false;
   };
 
   /** A picture of another scene must not be taken for this one's. */
   const blank = () => {
-    // Setting its size empties a canvas.
-    canvas.width = panel.width_px;
+    // Emptying the canvas would wait for the card, which may be busy with building.
+    canvas.style.visibility = 'hidden';
     shown = -1;
   };
 
@@ -188,11 +188,10 @@ export function startFrameOnCard(
   return {
     take(given) {
       next = null;
-      const now = store.getState().openings;
-      if (now !== openings || !given?.scene) blank();
-      openings = now;
-      if (!given?.scene) subject = null;
-      else if (unseen && !atRest()) next = given;
+      if (!given?.scene) {
+        subject = null;
+        blank();
+      } else if (unseen && !atRest()) next = given;
       else draw(given);
     },
     resize(width_px, height_px) {

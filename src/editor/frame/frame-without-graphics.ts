@@ -51,7 +51,12 @@ export function startFrameWithoutGraphics(
     take(subject) {
       camera = subject?.answer.camera ?? null;
       const mine = ++turn;
-      if (!camera) return;
+      if (!camera) {
+        // What was drawn is of another scene, and setting its size empties a canvas.
+        last = null;
+        canvas.width = WIDTH_px;
+        return;
+      }
       const height_px = Math.max(1, Math.round(WIDTH_px / camera.aspect));
       desk
         .draw(WIDTH_px, height_px, SAMPLES, (drawn) => {

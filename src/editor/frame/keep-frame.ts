@@ -31,8 +31,8 @@ export interface FrameKeeper {
 
 /**
  * Keeps what is to be drawn that of the scene in the store: asks the desk whenever scene, setup, camera or what the readings say
- * change, and hands on what it answers. While the frame is held it stays what it is, and is told apart when the scene has gone
- * on.
+ * change, and hands on what it answers; where another scene is opened, nothing first, so that no picture is taken for one of
+ * another. While the frame is held it stays what it is, and is told apart when the scene has gone on.
  */
 export function keepFrame(
   store: EditorStore,
@@ -44,6 +44,8 @@ export function keepFrame(
   let stopped = false;
   const ask = frameTalk(desk);
   let textures: Readonly<Record<string, Texels>> = {};
+  /** Of the scene that was handed on last. */
+  let openings: number | null = null;
 
   const look = latestWins(async () => {
     const state = store.getState();
@@ -52,14 +54,19 @@ export function keepFrame(
       frame.setState({ behind: true });
       return;
     }
+    if (openings !== null && openings !== state.openings) {
+      openings = null;
+      take(null);
+    }
     try {
       const forCard = drawing.card();
       const answer = await ask(state, forCard, correctionsHeard(state));
-      if (stopped || !answer) return;
+      if (stopped || !answer || store.getState().openings !== state.openings) return;
       if (answer.scene) textures = whole(answer.scene, textures);
       const scene = answer.scene && { ...answer.scene, textures };
       const { camera, lamps, things, limits, problems } = answer;
       frame.setState({ camera, lamps, things, limits, problems, failure: null, behind: false });
+      openings = state.openings;
       take(answer.camera && (scene || !forCard) ? { scene, answer } : null);
     } catch (error) {
       if (!stopped) frame.setState({ failure: (error as Error).message });

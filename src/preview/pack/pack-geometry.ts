@@ -2,6 +2,7 @@ import { BOUNDS_STRIDE } from '../../core/geometry/bounds.ts';
 import type { Geometry } from '../../core/geometry/geometry.ts';
 import { ORIGIN, PARAMETERS, RECORD_STRIDE } from '../../core/geometry/shape-record.ts';
 import type { Vec3 } from '../../core/math/vec3.ts';
+import { madeOnce } from '../../core/memo/made-once.ts';
 import { BELONGING, BODY, KINDS, LEAF_SHAPES, NODE, type Packed, SHAPE_TEXELS } from './layout.ts';
 import { checkInt, writeStruct } from './struct.ts';
 import { newTexels } from './texels.ts';
@@ -13,19 +14,11 @@ import { newTexels } from './texels.ts';
 const MARGIN_m = 2e-6;
 const MARGIN_RELATIVE = 1e-6;
 
-const known = new WeakMap<Geometry, Packed>();
-
 /**
  * The bodies of a scene: nodes, shapes and openings of layout.ts. The same geometry gives the same objects again, so that its
  * texture need not go to the card again while a lamp is dragged.
  */
-export function packGeometry(geometry: Geometry): Packed {
-  const packed = known.get(geometry) ?? packedBodies(geometry);
-  known.set(geometry, packed);
-  return packed;
-}
-
-function packedBodies(geometry: Geometry): Packed {
+export const packGeometry = madeOnce((geometry: Geometry): Packed => {
   const { shapeCount, kinds, records, materials, panes, owners, openings, openingStart, hierarchy } =
     geometry;
   const { bounds, skip, first, count, order } = hierarchy;
@@ -83,7 +76,7 @@ function packedBodies(geometry: Geometry): Packed {
     },
     uniforms: {},
   };
-}
+});
 
 function triple3(of: readonly number[]): Vec3 {
   return [of[0]!, of[1]!, of[2]!];

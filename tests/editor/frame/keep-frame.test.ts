@@ -40,3 +40,39 @@ it('asks for nothing while the frame is held, says that the scene has gone on, a
   expect(asked).toBe(2);
   stop();
 });
+
+it('hands on nothing as soon as another scene is opened, and nothing late of the one before', async () => {
+  const store = createEditorStore();
+  const document = JSON.parse(readFileSync('scenes/lamp-and-card.json', 'utf8'));
+  const scene = { document, beside: new Map() };
+  store.setState({ scene, openings: 1 });
+  const answer = { ...ANSWER, camera: {} } as FrameAnswer;
+  const answers: ((answer: FrameAnswer) => void)[] = [];
+  const desk = { look: () => new Promise<FrameAnswer>((done) => answers.push(done)) };
+  const taken: string[] = [];
+  const { stop } = keepFrame(
+    store,
+    createFrameStore(),
+    desk,
+    (subject) => taken.push(subject ? 'a picture' : 'nothing'),
+    { card: () => false, processor: () => true },
+  );
+  const settled = () => new Promise((done) => setTimeout(done));
+  const open = (openings: number) => store.setState({ scene: { ...scene }, openings });
+  await settled();
+  answers.shift()!(answer);
+  await settled();
+  expect(taken).toEqual(['a picture']);
+  open(2);
+  await settled();
+  expect(taken).toEqual(['a picture', 'nothing']);
+  // Still asked of the second when the third is opened.
+  open(3);
+  answers.shift()!(answer);
+  await settled();
+  expect(taken).toEqual(['a picture', 'nothing']);
+  answers.shift()!(answer);
+  await settled();
+  expect(taken).toEqual(['a picture', 'nothing', 'a picture']);
+  stop();
+});
