@@ -3,6 +3,8 @@ import { listenForDocumentKeys } from './documents/document-keys.ts';
 import { createDocuments, type Documents } from './documents/documents.ts';
 import { isSceneLink } from './documents/scene-link.ts';
 import { browserHolds } from './documents/tab-holds.ts';
+import { firstPicture } from './frame/first-picture.ts';
+import { frameStoreOf } from './frame/use-frame.ts';
 import { createEditorStore, type EditorStore } from './store/editor-store.ts';
 import { listenForUndoKeys } from './store/keys.ts';
 import { keepPreferences } from './store/preferences.ts';
@@ -68,7 +70,7 @@ async function startDocuments(documents: Documents): Promise<void> {
 
 function readAt(quick: WorkerDesk, store: EditorStore) {
   const thorough = workerDeskWhenAsked();
-  const stopReading = keepReading(store, quick, thorough);
+  const stopReading = keepReading(store, quick, thorough, firstPicture(frameStoreOf(store)));
   return {
     quick,
     close: () => {

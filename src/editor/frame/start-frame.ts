@@ -1,6 +1,6 @@
 import { GraphicsUnable } from '../../preview/gl/float-target.ts';
 import type { EditorStore } from '../store/editor-store.ts';
-import { type FrameOnCard, startFrameOnCard } from './frame-on-card.ts';
+import type { FrameOnCard } from './frame-on-card.ts';
 import type { FrameStore } from './frame-state.ts';
 import { type FrameWithoutGraphics, startFrameWithoutGraphics } from './frame-without-graphics.ts';
 import { type FrameSubject, keepFrame } from './keep-frame.ts';
@@ -92,13 +92,14 @@ function processorThenCard(
     afterPaint(beginCard);
   };
 
-  const beginCard = () => {
-    if (ended) return;
+  const beginCard = async () => {
     try {
+      const { startFrameOnCard } = await import('./frame-on-card.ts');
+      if (ended) return;
       card = startFrameOnCard(canvas, store, frame);
     } catch (error) {
-      if (!(error instanceof GraphicsUnable)) throw error;
-      frame.setState({ withoutGraphics: error.message });
+      const { message } = error as Error;
+      frame.setState(error instanceof GraphicsUnable ? { withoutGraphics: message } : { failure: message });
       return;
     }
     card.resize(...size);

@@ -1,12 +1,10 @@
 import { Tabs } from 'radix-ui';
-import type { ComponentType } from 'react';
+import { type ComponentType, lazy, Suspense } from 'react';
 import { ANSWER_PANELS } from '../answers/panels.tsx';
-import { Building } from '../building/building.tsx';
 import { LampList } from '../panels/lamp-list.tsx';
 import { ReadingParts } from '../panels/reading-parts.tsx';
 import { Readings } from '../panels/readings.tsx';
 import { Warnings } from '../panels/warnings.tsx';
-import { Properties } from '../properties/properties.tsx';
 import { openPanel, useShell } from './shell-state.ts';
 
 interface SidePanel {
@@ -14,6 +12,9 @@ interface SidePanel {
   readonly name: string;
   readonly Component: ComponentType;
 }
+
+const Properties = lazy(async () => ({ default: (await import('../properties/properties.tsx')).Properties }));
+const Building = lazy(async () => ({ default: (await import('../building/building.tsx')).Building }));
 
 function Lamps() {
   return (
@@ -56,9 +57,11 @@ export function SidePanels() {
           </Tabs.Trigger>
         ))}
       </Tabs.List>
-      {SIDE_PANELS.map(({ id, Component }) => (
+      {SIDE_PANELS.map(({ id, name, Component }) => (
         <Tabs.Content key={id} value={id} className="side">
-          <Component />
+          <Suspense fallback={<p className="quiet">Opening {name}…</p>}>
+            <Component />
+          </Suspense>
         </Tabs.Content>
       ))}
     </Tabs.Root>

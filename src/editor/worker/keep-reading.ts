@@ -14,9 +14,14 @@ const ERROR_STRAIGHT_stops = 0.1;
 /**
  * Keeps the numbers in the store those of the scene in the store. Straight light follows every edit at once; then, when nothing
  * moves, all light is read, each at a desk of its own, so that the quick one never waits for the thorough one, nor shares the
- * processor with it. Returns a way to stop.
+ * processor with it. All light takes the whole machine: not before `leave`. Returns a way to stop.
  */
-export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: ReadingDesk): () => void {
+export function keepReading(
+  store: EditorStore,
+  quick: ReadingDesk,
+  thorough: ReadingDesk,
+  leave: Promise<void> = Promise.resolve(),
+): () => void {
   let stopped = false;
   const askQuick = deskTalk(quick);
   const askThorough = deskTalk(thorough);
@@ -32,6 +37,13 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
       drawn: true,
       corrections: correctionsHeard(state),
     });
+
+  const beWarm = async (what: Wanted) => {
+    if (warm) return;
+    warm = true;
+    await leave;
+    warmUp(store, (scene) => readStraight(store.getState(), { ...what, scene }));
+  };
 
   const show = (what: Wanted, extent: Extent, report: MeterReport, asked_ms: number) => {
     const { scene, camera, setup } = what;
@@ -68,6 +80,7 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
         });
       } else {
         show(what, 'straight', report, asked_ms);
+        beWarm(what);
       }
     } catch (error) {
       fail(error);
@@ -76,6 +89,7 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
   });
 
   const all = latestWins(async () => {
+    await leave;
     const state = store.getState();
     const what = wanted(state);
     if (!what || stopped || state.gesture) return;
@@ -93,9 +107,6 @@ export function keepReading(store: EditorStore, quick: ReadingDesk, thorough: Re
         hear(store, { readings: scene.document.readings, corrections: answer.corrections });
       if (!answer?.report || !still()) return;
       show(what, 'all', answer.report, asked_ms);
-      if (warm) return;
-      warm = true;
-      warmUp(store, (scene) => readStraight(store.getState(), { ...what, scene }));
     } catch (error) {
       fail(error);
     }
