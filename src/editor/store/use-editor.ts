@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Session } from '../session.ts';
+import { drawnState } from './drawn-state.ts';
 import type { EditorState } from './editor-state.ts';
 import type { EditorStore } from './editor-store.ts';
 import { canUndo } from './edits.ts';
@@ -20,7 +21,7 @@ export function useEditorStore(): EditorStore {
 
 /** A part of the state; the selector must return the same object while nothing it shows has changed. */
 export function useEditor<T>(select: (state: EditorState) => T): T {
-  return useStore(useEditorStore(), select);
+  return useStore(drawnState(useEditorStore()), select);
 }
 
 export function useHistory(): { readonly canUndo: boolean; readonly canRedo: boolean } {
