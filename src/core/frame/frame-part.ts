@@ -87,6 +87,19 @@ export function addSamples(tracer: Tracer, lens: ThinLens, part: FramePart, coun
   part.samples += count;
 }
 
+/** Some rows of a part, which share its sums: what is added to them is added to it. */
+export function rowsOf(part: FramePart, firstRow: number, rows: number): FramePart {
+  const { width_px, halves, byReplicate } = part;
+  const [from, to] = [firstRow, firstRow + rows].map((row) => (row - part.firstRow) * width_px);
+  return {
+    ...part,
+    firstRow,
+    rows,
+    halves: halves.subarray(6 * from!, 6 * to!),
+    byReplicate: byReplicate.subarray(REPLICATES * from!, REPLICATES * to!),
+  };
+}
+
 /** Samples a pixel, over all replicates. */
 export function samplesOf({ samples }: FramePart): number {
   return REPLICATES * samples;

@@ -2,9 +2,11 @@ import { aimThrough, newCameraRay, type ThinLens } from '../../core/camera/thin-
 import { zeroOf } from '../../core/exposure/zero.ts';
 import {
   addSamples,
+  type FramePart,
   meanRgb,
   newFramePart,
   noisyFrameOf,
+  rowsOf,
   samplesOf,
   variances,
 } from '../../core/frame/frame-part.ts';
@@ -174,18 +176,21 @@ export function newFrameDesk(): FrameDesk {
       const mine = ++drawing;
       const tracer = tracerOf(seen);
       const { lens } = seen.camera;
+      const still = () => mine === drawing;
       for (const coarser of [...COARSER, 1]) {
         const [width, height] = [Math.ceil(width_px / coarser), Math.ceil(height_px / coarser)];
         const part = newFramePart(width, height, 0, height, 1);
         const enough = coarser === 1 ? samples : 1;
-        while (samplesOf(part) < enough && mine === drawing) {
-          addSamples(tracer, lens, part, 1);
+        while (samplesOf(part) < enough) {
+          // The coarsest whatever comes in: a scene that changes all the while would never be seen, else.
+          if (coarser === COARSER[0]) addSamples(tracer, lens, part, 1);
+          else if (!(await addSampleByRows(tracer, lens, part, still))) return;
           const rgb = Float32Array.from(meanRgb(part));
           const quietRgb = Float32Array.from(withoutNoise(noisyFrameOf(part)).rgb);
           const noise = noiseOf(rgb, variances(part));
           onStep({ width_px: width, height_px: height, rgb, quietRgb, samples: samplesOf(part), noise });
-          // A word from outside is heard only between samples.
           await new Promise((next) => setTimeout(next));
+          if (!still()) return;
         }
       }
     },
@@ -198,6 +203,28 @@ export function newFrameDesk(): FrameDesk {
 
 /** The first pictures have so much wider pixels. */
 const COARSER = [8, 4, 2];
+
+/** So long the desk hears nothing while it draws. */
+const DEAF_ms = 40;
+
+/** One more sample; between rows words from outside are heard. False when the sample was left, no longer wanted. */
+async function addSampleByRows(
+  tracer: Tracer,
+  lens: ThinLens,
+  part: FramePart,
+  still: () => boolean,
+): Promise<boolean> {
+  let heard_ms = performance.now();
+  for (let row = 0; row < part.rows; row++) {
+    addSamples(tracer, lens, rowsOf(part, row, 1), 1);
+    if (performance.now() - heard_ms < DEAF_ms) continue;
+    await new Promise((next) => setTimeout(next));
+    if (!still()) return false;
+    heard_ms = performance.now();
+  }
+  part.samples++;
+  return true;
+}
 
 function unseen(problems: readonly Problem[]): FrameAnswer {
   return { camera: null, scene: null, lamps: [], things: [], limits: [], problems };

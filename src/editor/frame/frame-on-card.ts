@@ -3,6 +3,7 @@ import type { EditorStore } from '../store/editor-store.ts';
 import { type FrameSize, frameSize } from './frame-size.ts';
 import type { FrameStore } from './frame-state.ts';
 import { type FrameSubject, mixWithout } from './keep-frame.ts';
+import { newPromptTimer } from './prompt-timer.ts';
 import { showingOf } from './showing-of.ts';
 
 /** Beyond these a frame is left as it is: nobody would see more of it. */
@@ -42,7 +43,6 @@ export function startFrameOnCard(
   let camera: FrameSubject['answer']['camera'] = null;
   let shown = -1;
   let noise = Number.NaN;
-  let timer: ReturnType<typeof setTimeout> | undefined;
   let disposed = false;
 
   const atRest = () => {
@@ -129,7 +129,6 @@ export function startFrameOnCard(
   };
 
   const piece = () => {
-    timer = undefined;
     if (atRest()) {
       tell('rests');
       return;
@@ -151,8 +150,9 @@ export function startFrameOnCard(
     go();
   };
 
+  const timer = newPromptTimer(piece);
   const go = () => {
-    if (timer === undefined && !disposed) timer = setTimeout(piece);
+    if (!disposed) timer.start();
   };
 
   const mixNow = ({ scene, answer }: FrameSubject) =>
@@ -201,7 +201,7 @@ export function startFrameOnCard(
     dispose() {
       disposed = true;
       frame.setState({ grab: null });
-      clearTimeout(timer);
+      timer.dispose();
       for (const unsubscribe of unsubscribes) unsubscribe();
       document.removeEventListener('visibilitychange', onVisible);
       canvas.removeEventListener('webglcontextrestored', onVisible);

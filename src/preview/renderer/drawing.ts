@@ -59,6 +59,9 @@ export interface Drawing {
 /** Between the places that are averaged, pass by pass. */
 const SMOOTHING_px = [1, 2, 4, 8];
 
+/** Of targets that are for the same: a coarse frame's and a whole one's. */
+const SIZES_KEPT = 2;
+
 /** Where replicates cannot tell. */
 const NO_SAMPLES = { from: 0, to: 0 };
 
@@ -68,17 +71,20 @@ type Numbers = Record<string, readonly number[]>;
 export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: boolean): Drawing {
   const programs = newPrograms(gl);
   const textures = newDataTextures(gl);
-  const scratch = new Map<string, FloatTarget>();
+  /** By what they are for, the last used first: a coarse frame's and a whole one's are wanted in turns, and new ones wait for the card. */
+  const scratch = new Map<string, readonly FloatTarget[]>();
   const wave = newWave(gl);
 
-  /** Kept for the next call of the same size. */
+  /** Kept for the next calls of the same size. */
   const targetFor = (name: string, { width, height }: Accumulation, outputs: number): FloatTarget => {
-    const known = scratch.get(name);
-    if (known?.width === width && known.height === height) return known;
-    if (known) deleteFloatTarget(gl, known);
-    scratch.delete(name);
-    const target = newFloatTarget(gl, width, height, outputs);
-    scratch.set(name, target);
+    const known = scratch.get(name) ?? [];
+    const fitting = known.find((target) => target.width === width && target.height === height);
+    const others = known.filter((target) => target !== fitting);
+    const kept = others.slice(0, SIZES_KEPT - 1);
+    for (const target of others.slice(SIZES_KEPT - 1)) deleteFloatTarget(gl, target);
+    scratch.set(name, kept);
+    const target = fitting ?? newFloatTarget(gl, width, height, outputs);
+    scratch.set(name, [target, ...kept]);
     return target;
   };
 
@@ -196,6 +202,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
   return {
     sample(subject, into, tile) {
       const { scene, view, keeping, mix } = subject;
+      programs.nextTurn();
       const ready = apart ? wavePrograms(subject) : wholeProgram(subject);
       if (!ready) return null;
       const { done, making } = targetsOf(gl, into, keeping.sums);
@@ -266,7 +273,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
       programs.dispose();
       wave.dispose();
       textures.dispose();
-      for (const target of scratch.values()) deleteFloatTarget(gl, target);
+      for (const target of [...scratch.values()].flat()) deleteFloatTarget(gl, target);
       scratch.clear();
     },
   };

@@ -1,27 +1,30 @@
 /** Independent estimates of every pixel, whose spread is its error; as many as a texel has numbers. */
 export const REPLICATES = 4;
 
-/** A pixel's mean luminance over the replicates, and the variance of that mean. */
-interface PixelLuminance {
-  readonly mean: number;
-  readonly variance: number;
-}
-
 /** Which samples the replicates are sums of: from the one of this number on, and before that one. */
 export interface SampleRange {
   readonly from: number;
   readonly to: number;
 }
 
-/** From the sums of luminance by replicate, REPLICATES numbers a pixel, at least one sample each. */
-function pixelLuminance(byReplicate: Float32Array, pixel: number, range: SampleRange): PixelLuminance {
-  const means = Array.from(
-    { length: REPLICATES },
-    (_, k) => byReplicate[REPLICATES * pixel + k]! / samplesOf(k, range),
-  );
-  const mean = means.reduce((sum, x) => sum + x, 0) / REPLICATES;
-  const squares = means.reduce((sum, x) => sum + (x - mean) ** 2, 0);
-  return { mean, variance: squares / (REPLICATES - 1) / REPLICATES };
+/**
+ * Of every `step`th pixel the mean luminance over its replicates and the variance of that mean, from the sums of luminance by
+ * replicate, REPLICATES numbers a pixel, at least one sample each.
+ */
+function eachPixel(
+  byReplicate: Float32Array,
+  range: SampleRange,
+  step: number,
+  take: (mean: number, variance: number) => void,
+): void {
+  const counts = Array.from({ length: REPLICATES }, (_, k) => samplesOf(k, range));
+  for (let at = 0; at < byReplicate.length; at += REPLICATES * step) {
+    let mean = 0;
+    for (let k = 0; k < REPLICATES; k++) mean += byReplicate[at + k]! / counts[k]! / REPLICATES;
+    let squares = 0;
+    for (let k = 0; k < REPLICATES; k++) squares += (byReplicate[at + k]! / counts[k]! - mean) ** 2;
+    take(mean, squares / (REPLICATES - 1) / REPLICATES);
+  }
 }
 
 /** Samples are dealt out to the replicates in turn. */
@@ -38,23 +41,27 @@ export function replicateSamples(range: SampleRange): number[] {
 
 /** Variance of the mean luminance of each pixel. */
 export function luminanceVariances(byReplicate: Float32Array, range: SampleRange): Float32Array {
-  return Float32Array.from(
-    { length: byReplicate.length / REPLICATES },
-    (_, pixel) => pixelLuminance(byReplicate, pixel, range).variance,
-  );
+  const variances = new Float32Array(byReplicate.length / REPLICATES);
+  let pixel = 0;
+  eachPixel(byReplicate, range, 1, (_, variance) => (variances[pixel++] = variance));
+  return variances;
 }
+
+/** The median of so many is as good as that of a million, and nobody waits for it. */
+const ENOUGH_PIXELS = 2 ** 15;
 
 /**
  * How noisy a frame is: the median, over pixels that are not black, of the standard error of a pixel's luminance against
- * the luminance itself; NaN before every replicate has a sample.
+ * the luminance itself; of evenly spaced pixels where there are many. NaN before every replicate has a sample.
  */
 export function medianRelativeError(byReplicate: Float32Array, range: SampleRange): number {
   if (range.to - range.from < REPLICATES) return Number.NaN;
-  const errors: number[] = [];
-  for (let pixel = 0; pixel < byReplicate.length / REPLICATES; pixel++) {
-    const { mean, variance } = pixelLuminance(byReplicate, pixel, range);
-    if (mean > 0) errors.push(Math.sqrt(variance) / mean);
-  }
-  errors.sort((a, b) => a - b);
-  return errors[errors.length >> 1] ?? 0;
+  const pixels = byReplicate.length / REPLICATES;
+  const step = Math.ceil(pixels / ENOUGH_PIXELS);
+  const errors = new Float64Array(Math.ceil(pixels / step));
+  let lit = 0;
+  eachPixel(byReplicate, range, step, (mean, variance) => {
+    if (mean > 0) errors[lit++] = Math.sqrt(variance) / mean;
+  });
+  return errors.subarray(0, lit).sort()[lit >> 1] ?? 0;
 }

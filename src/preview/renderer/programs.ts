@@ -7,11 +7,15 @@ export interface Programs {
   ready(name: string, chunk: () => Chunk): Program | null;
   /** The same for one that is small: waits for the driver. @throws ShaderError */
   now(name: string, chunk: () => Chunk): Program;
+  /** The page has had its turn: a driver that builds only while it is waited for may be waited for once more. */
+  nextTurn(): void;
   dispose(): void;
 }
 
 export function newPrograms(gl: WebGL2RenderingContext): Programs {
   const known = new Map<string, Program | UnfinishedProgram>();
+  const sideBySide = gl.getExtension('KHR_parallel_shader_compile') !== null;
+  let waited = false;
   const started = (name: string, chunk: () => Chunk) => {
     const program = known.get(name) ?? startProgram(gl, chunk());
     known.set(name, program);
@@ -26,11 +30,16 @@ export function newPrograms(gl: WebGL2RenderingContext): Programs {
     ready(name, chunk) {
       const program = started(name, chunk);
       if (!('finish' in program)) return program;
-      return program.isBuilt() ? finished(name, program) : null;
+      if (waited || !program.isBuilt()) return null;
+      waited = !sideBySide;
+      return finished(name, program);
     },
     now(name, chunk) {
       const program = started(name, chunk);
       return 'finish' in program ? finished(name, program) : program;
+    },
+    nextTurn() {
+      waited = false;
     },
     dispose() {
       for (const program of known.values()) {

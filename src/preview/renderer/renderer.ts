@@ -1,5 +1,6 @@
 import type { ThinLens } from '../../core/camera/thin-lens.ts';
 import { GraphicsUnable, requireFloatTargets } from '../gl/float-target.ts';
+import { isSoftware } from '../gl/is-software.ts';
 import type { Program } from '../gl/program.ts';
 import { type PixelRectangle, readFloats } from '../gl/read-back.ts';
 import {
@@ -48,8 +49,8 @@ export interface RendererOptions {
   /** Sums light by lamp, for a frame whose lamps are re-mixed; else all in one, which takes less room. */
   readonly byLamp?: boolean;
   /**
-   * Draws kinds of light by programs of their own (light-parts.ts). When left out, where the driver builds programs side by
-   * side and blends floats: it has a card then, which draws small programs faster; software draws one program faster.
+   * Draws kinds of light by programs of their own (light-parts.ts). When left out, on a card that blends floats, which draws
+   * small programs faster; software draws one program faster.
    */
   readonly apart?: boolean;
 }
@@ -106,8 +107,9 @@ interface Awaited {
   readonly ofAll: boolean;
 }
 
-/** What one more tile counts against those before. */
+/** What one more tile counts against those before; one that is much larger than they says more than all of them. */
 const SPEED_SHARE = 0.1;
+const MUCH_LARGER = 1.2;
 
 /** @throws GraphicsUnable where the browser has no WebGL2 or cannot draw into 32-bit floats. */
 export function createRenderer(
@@ -130,6 +132,7 @@ export function createRenderer(
   let firstDraw_ms = 0;
   let edition = 0;
   let speed: number | null = null;
+  let largestTile = 0;
 
   const forget = (event: Event): void => {
     event.preventDefault();
@@ -219,8 +222,13 @@ export function createRenderer(
     if (first) firstDraw_ms = took_ms;
     else {
       longest_ms = Math.max(longest_ms, took_ms);
-      const now = (tile.width * tile.height) / Math.max(0.1, took_ms);
-      if (ofAll) speed = speed === null ? now : speed + SPEED_SHARE * (now - speed);
+      const pixels = tile.width * tile.height;
+      const now = pixels / Math.max(0.1, took_ms);
+      if (ofAll) {
+        const share = speed === null || pixels > MUCH_LARGER * largestTile ? 1 : SPEED_SHARE;
+        speed = (speed ?? 0) + share * (now - (speed ?? 0));
+        largestTile = Math.max(largestTile, pixels);
+      }
       learnFrom(of, tile, took_ms, budget_ms);
     }
     gl.deleteSync(fence);
@@ -349,9 +357,7 @@ function contextOf(canvas: HTMLCanvasElement | OffscreenCanvas): WebGL2Rendering
 }
 
 function drawsPartsWell(gl: WebGL2RenderingContext): boolean {
-  return (
-    gl.getExtension('EXT_float_blend') !== null && gl.getExtension('KHR_parallel_shader_compile') !== null
-  );
+  return gl.getExtension('EXT_float_blend') !== null && !isSoftware(gl);
 }
 
 function sameFactor(one: Mix[number], other: Mix[number]): boolean {
