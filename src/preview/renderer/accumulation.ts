@@ -85,7 +85,7 @@ export function sampleDone(accumulation: Accumulation, atWork: readonly number[]
   if (traced.some((one, i) => one !== atWork[i])) accumulation.replicatesSince = accumulation.samples;
 }
 
-/** Begins anew; what was learnt about how large tiles may be stays. */
+/** Begins anew. */
 export function startAgain(accumulation: Accumulation): void {
   startSampleAgain(accumulation);
   accumulation.samples = 0;
@@ -125,6 +125,6 @@ export function deleteTargets(gl: WebGL2RenderingContext, accumulation: Accumula
 
 /** From the first tile again. */
 export function startSampleAgain(accumulation: Accumulation): void {
-  const { width, height, tiles } = accumulation;
-  accumulation.tiles = newTiles(width, height, tiles.pixels);
+  const { width, height } = accumulation;
+  accumulation.tiles = newTiles(width, height);
 }

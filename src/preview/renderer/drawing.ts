@@ -183,17 +183,20 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
 
   const wavePrograms = ({ scene: { features }, view, keeping: { sums } }: Subject): WavePrograms | null => {
     const ofMeters = view.meters !== null;
-    const ready = (name: string, chunk: () => Chunk, ...of: readonly unknown[]) =>
-      programs.ready(JSON.stringify([name, ...of]), chunk);
-    // All are asked for before one is waited for, so that the driver may build them side by side.
-    const start = ready('start', () => waveStart(features, ofMeters), features, ofMeters);
-    const hit = ready('hit', () => waveHit(features), features);
-    const go = ready('go', () => waveGo(features), features);
-    const parts = lightParts(features).map(({ kind, every, deeperEvery }) =>
-      ready(kind, () => waveLight(features, sums, kind, every, deeperEvery), features, sums),
-    );
-    const ended = ready('ended', () => waveEnded);
-    const keep = ready('keep', () => waveKeep(sums), sums);
+    const named = (chunk: () => Chunk, ...name: readonly unknown[]) => [JSON.stringify(name), chunk] as const;
+    const wanted = [
+      named(() => waveStart(features, ofMeters), 'start', features, ofMeters),
+      named(() => waveHit(features), 'hit', features),
+      named(() => waveGo(features), 'go', features),
+      named(() => waveEnded, 'ended'),
+      named(() => waveKeep(sums), 'keep', sums),
+      ...lightParts(features).map(({ kind, every, deeperEvery }) =>
+        named(() => waveLight(features, sums, kind, every, deeperEvery), kind, features, sums),
+      ),
+    ];
+    // None is taken before all are built: the driver builds them side by side, and answers nothing while it does.
+    if (wanted.map((one) => programs.isBuilt(...one)).includes(false)) return null;
+    const [start, hit, go, ended, keep, ...parts] = wanted.map((one) => programs.ready(...one));
     const lights = parts.filter((program) => program !== null);
     if (!start || !hit || !go || !ended || !keep || lights.length < parts.length) return null;
     return { start, hit, go, lights, ended, keep };
@@ -235,6 +238,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
           tile,
           sums: keeping.sums,
           ofMeters,
+          hasty: into === view.coarse,
           before,
           making,
         });

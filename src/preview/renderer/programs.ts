@@ -3,6 +3,8 @@ import type { Chunk } from '../shaders/chunk.ts';
 
 /** Programs by name, built once, each while others draw. All are gone when the context is. */
 export interface Programs {
+  /** Starts building a program that is new; whether `ready` would have it without waiting for the driver. */
+  isBuilt(name: string, chunk: () => Chunk): boolean;
   /** A program once the driver has built it; starts building one that is new. @throws ShaderError */
   ready(name: string, chunk: () => Chunk): Program | null;
   /** The same for one that is small: waits for the driver. @throws ShaderError */
@@ -27,6 +29,10 @@ export function newPrograms(gl: WebGL2RenderingContext): Programs {
     return built;
   };
   return {
+    isBuilt(name, chunk) {
+      const program = started(name, chunk);
+      return !('finish' in program) || program.isBuilt();
+    },
     ready(name, chunk) {
       const program = started(name, chunk);
       if (!('finish' in program)) return program;

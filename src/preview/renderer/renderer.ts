@@ -20,9 +20,10 @@ import { changedLamps } from './changed-lamps.ts';
 import { newDrawing, type Subject } from './drawing.ts';
 import { type Keeping, keepingFor, type Mix, servesAlso, sumsAtWork } from './light-keeping.ts';
 import { luminanceVariances, medianRelativeError, REPLICATES } from './noise.ts';
+import { type Pace, paceAfter, tilePixels } from './pace.ts';
 import type { PreviewScene } from './preview-scene.ts';
 import type { Showing } from './showing.ts';
-import { learnFrom, nextTile, type Tiles } from './tiles.ts';
+import { nextTile } from './tiles.ts';
 import {
   accumulationsOf,
   cameraView,
@@ -78,7 +79,7 @@ export interface Renderer {
   samples(): number;
   /** Counts what there is to show: grows when a coarse frame or a whole sample is done, and when lamps are mixed otherwise. */
   edition(): number;
-  /** How fast this machine draws, by the tiles so far; null before the first. */
+  /** How fast this machine draws beside what each tile costs whatever its size; null before the first. */
   speed_px_per_ms(): number | null;
   /** Median over the pixels of the relative standard error of their luminance; NaN before four samples of this mix, of all lamps. */
   noise(): number;
@@ -95,21 +96,21 @@ export interface Renderer {
   dispose(): void;
 }
 
+/** A coarse frame is all that is waited for: rather one tile than several. */
+const COARSE_TILE_ms = 30;
+
 /** A tile that the card has been asked for. */
 interface Awaited {
   readonly fence: WebGLSync;
   readonly tile: PixelRectangle;
-  readonly of: Tiles;
   readonly since_ms: number;
   /** The first draw of a program: the driver may have built it only now. */
   readonly first: boolean;
-  /** All lamps were traced: this is how fast the machine is. */
-  readonly ofAll: boolean;
+  readonly kind: TileKind;
 }
 
-/** What one more tile counts against those before; one that is much larger than they says more than all of them. */
-const SPEED_SHARE = 0.1;
-const MUCH_LARGER = 1.2;
+/** Of a coarse frame or of a whole one; with all lamps traced or only those that have fewer samples. */
+type TileKind = `${'coarse' | 'whole'} of ${'all' | 'some'}`;
 
 /** @throws GraphicsUnable where the browser has no WebGL2 or cannot draw into 32-bit floats. */
 export function createRenderer(
@@ -131,8 +132,8 @@ export function createRenderer(
   let longest_ms = 0;
   let firstDraw_ms = 0;
   let edition = 0;
-  let speed: number | null = null;
-  let largestTile = 0;
+  /** Of the tiles of each kind. */
+  const paces = new Map<TileKind, Pace>();
 
   const forget = (event: Event): void => {
     event.preventDefault();
@@ -197,6 +198,12 @@ export function createRenderer(
     keepAnew();
   }
 
+  const kindOf = (into: Accumulation): TileKind =>
+    `${into === view?.coarse ? 'coarse' : 'whole'} of ${tracesAll(into, atWork()) ? 'all' : 'some'}`;
+  const speed = () => {
+    const pace = paces.get('whole of all') ?? paces.get('coarse of all');
+    return pace ? 1 / pace.perPixel_ms : null;
+  };
   const subjectNow = (): Subject | null => (scene && view && keeping ? { scene, view, keeping, mix } : null);
   const atWork = () => sumsAtWork(keeping!, mix);
 
@@ -212,7 +219,7 @@ export function createRenderer(
     for (const accumulation of accumulationsOf(view)) startSumsAgain(accumulation, sums);
   }
 
-  function finishedTile({ of, tile, since_ms, first, ofAll, fence }: Awaited, budget_ms: number): boolean {
+  function finishedTile({ tile, since_ms, first, kind, fence }: Awaited): boolean {
     if (gl.getSyncParameter(fence, gl.SYNC_STATUS) !== gl.SIGNALED) return false;
     if (!drawing.finish()) {
       gl.flush();
@@ -222,28 +229,26 @@ export function createRenderer(
     if (first) firstDraw_ms = took_ms;
     else {
       longest_ms = Math.max(longest_ms, took_ms);
-      const pixels = tile.width * tile.height;
-      const now = pixels / Math.max(0.1, took_ms);
-      if (ofAll) {
-        const share = speed === null || pixels > MUCH_LARGER * largestTile ? 1 : SPEED_SHARE;
-        speed = (speed ?? 0) + share * (now - (speed ?? 0));
-        largestTile = Math.max(largestTile, pixels);
-      }
-      learnFrom(of, tile, took_ms, budget_ms);
+      paces.set(kind, paceAfter(paces.get(kind) ?? null, tile.width * tile.height, took_ms));
     }
     gl.deleteSync(fence);
     awaited = null;
     return true;
   }
 
-  function tileToDraw(of: View): { into: Accumulation; tile: PixelRectangle } {
+  function tileToDraw(of: View, budget_ms: number): { into: Accumulation; tile: PixelRectangle } {
+    const dearest = paces.get('whole of all') ?? null;
+    const tileOf = (into: Accumulation) => {
+      const wanted_ms = into === of.coarse ? COARSE_TILE_ms : budget_ms;
+      return nextTile(into.tiles, tilePixels(paces.get(kindOf(into)) ?? null, wanted_ms, dearest));
+    };
     const into = inTheMaking(of, atWork());
-    const tile = nextTile(into.tiles);
+    const tile = tileOf(into);
     if (tile) return { into, tile };
     sampleDone(into, atWork());
     edition++;
     const next = inTheMaking(of, atWork());
-    return { into: next, tile: nextTile(next.tiles)! };
+    return { into: next, tile: tileOf(next)! };
   }
 
   const replicates = (): Float32Array | null => {
@@ -267,13 +272,13 @@ export function createRenderer(
       keepAnew();
     },
     setMix,
-    setCamera: (lens, width, height, part) => setView(cameraView(lens, width, height, speed, part)),
+    setCamera: (lens, width, height, part) => setView(cameraView(lens, width, height, speed(), part)),
     setMeters: (meters) => setView(meterView(meters)),
     renderSome(budget_ms) {
       const subject = subjectNow();
       if (gl.isContextLost() || !subject) return 'idle';
-      if (awaited && !finishedTile(awaited, budget_ms)) return 'sampling';
-      const { into, tile } = tileToDraw(subject.view);
+      if (awaited && !finishedTile(awaited)) return 'sampling';
+      const { into, tile } = tileToDraw(subject.view, budget_ms);
       const since_ms = performance.now();
       const program = drawing.sample(subject, into, tile);
       if (!program) {
@@ -285,8 +290,7 @@ export function createRenderer(
       gl.flush();
       const first = !drawn.has(program);
       drawn.add(program);
-      const ofAll = tracesAll(into, atWork());
-      if (fence) awaited = { fence, tile, of: into.tiles, since_ms, first, ofAll };
+      if (fence) awaited = { fence, tile, since_ms, first, kind: kindOf(into) };
       return 'sampling';
     },
     show(showing) {
@@ -298,7 +302,7 @@ export function createRenderer(
     },
     samples: () => (view && keeping ? fewestSamples(view.whole, atWork()) : 0),
     edition: () => edition,
-    speed_px_per_ms: () => speed,
+    speed_px_per_ms: speed,
     noise() {
       const byReplicate = replicates();
       if (!byReplicate) return Number.NaN;

@@ -23,6 +23,8 @@ export interface WaveSample {
   readonly sums: number;
   /** Meters take a turn before they meet anything. */
   readonly ofMeters: boolean;
+  /** For something to look at soon: paths are cut off after a few turns. */
+  readonly hasty: boolean;
   /** What samples before have given, and where that goes with this one. */
   readonly before: Readonly<Record<string, WebGLTexture>>;
   readonly making: FloatTarget;
@@ -30,7 +32,7 @@ export interface WaveSample {
 
 /** Draws samples turn by turn of all their paths. */
 export interface Wave {
-  /** Asks for the turns that most paths take. A sample that was not whole is given up. */
+  /** Asks for the turns that most paths take. A sample that was not whole is given up; a hasty one is kept at once. */
   begin(sample: WaveSample): void;
   /** Once what was asked for is drawn: keeps the sample if no path goes on, else asks for more turns. Whether it is kept. */
   keepOrGoOn(): boolean;
@@ -51,7 +53,10 @@ interface Buffers {
   readonly light: FloatTarget;
 }
 
-/** So many turns at once, at first and at least; more where paths are seen to need more, and these many after those. */
+/**
+ * So many turns at once, at first and at least; more where paths are seen to need more, and these many after those. A hundredth
+ * of the paths goes on after them, and what it brings is all that a hasty sample lacks.
+ */
 const TURNS = 8;
 const LEARNT = 4;
 const MOST_AT_ONCE = 32;
@@ -204,7 +209,10 @@ export function newWave(gl: WebGL2RenderingContext): Wave {
       bindAll(sample.textures, units);
       gl.viewport(0, 0, tile.width, tile.height);
       draw(programs.start, paths[0].framebuffer);
-      takeTurns(atOnce);
+      takeTurns(sample.hasty ? TURNS : atOnce);
+      if (!sample.hasty) return;
+      keep(sample);
+      pending = null;
     },
     keepOrGoOn() {
       if (!pending || !query) return true;
