@@ -15,7 +15,7 @@ import { NewerBuild } from './shell/newer-build.tsx';
 import { Panes } from './shell/panes.tsx';
 import { SidePanels } from './shell/side-panels.tsx';
 import { useWide } from './shell/wide.ts';
-import { LANE_px } from './stop-rule/rule-layout.ts';
+import { useLaneSize } from './stop-rule/lane-size.ts';
 import { StopRule } from './stop-rule/stop-rule.tsx';
 import { useEditor } from './store/use-editor.ts';
 import { Tour } from './tour/tour.tsx';
@@ -34,10 +34,11 @@ export function Page() {
     document.documentElement.dataset.scheme = scheme;
   }, [scheme]);
   const wide = useWide();
+  const { lane_px } = useLaneSize();
   const { side_px, above_px, frame_px, rule_px } = firstSizes({
     width_px: window.innerWidth,
     height_px: window.innerHeight,
-    lane_px: LANE_px,
+    lane_px,
     touch_px: Number.parseInt(getComputedStyle(document.documentElement).getPropertyValue('--touch'), 10),
     wide,
   });

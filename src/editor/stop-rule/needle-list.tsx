@@ -5,7 +5,7 @@ import { choose, chooseToo } from '../store/choose.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { neighbourOf } from './neighbour.ts';
 import { needleWords } from './reading-words.ts';
-import { LANE_px, NEEDLE_WIDTH_px, type PlacedNeedle } from './rule-layout.ts';
+import { NEEDLE_WIDTH_px, type PlacedNeedle } from './rule-layout.ts';
 import { useHoverLight } from './use-hover-light.ts';
 
 interface NeedleListProps {
@@ -13,12 +13,13 @@ interface NeedleListProps {
   /** Those whose lanes are not scrolled away: only they are labelled. */
   readonly inSight: readonly PlacedNeedle[];
   readonly height_px: number;
+  readonly lane_px: number;
   readonly chosen: string | undefined;
   readonly unit: IlluminanceUnit;
 }
 
 /** What is touched of the needles, with their labels. One stop of the Tab key; the arrows go along the ruler. */
-export function NeedleList({ needles, inSight, height_px, chosen, unit }: NeedleListProps) {
+export function NeedleList({ needles, inSight, height_px, lane_px, chosen, unit }: NeedleListProps) {
   const store = useEditorStore();
   const list = useRef<HTMLDivElement>(null);
   const hover = useHoverLight();
@@ -68,7 +69,7 @@ export function NeedleList({ needles, inSight, height_px, chosen, unit }: Needle
             className="needle"
             style={{
               width: needle.to_px - needle.from_px,
-              transform: `translate(${needle.from_px}px, ${height_px - (needle.lane + 1) * LANE_px}px)`,
+              transform: `translate(${needle.from_px}px, ${height_px - (needle.lane + 1) * lane_px}px)`,
             }}
             onClick={(event) => {
               hover.keep();

@@ -3,6 +3,7 @@ import type { Lamp } from '../../scene/schema/lamp.ts';
 import { lampSign } from '../figures/lamp-colour.ts';
 import { documentShown } from '../store/shown-scene.ts';
 import { useEditor } from '../store/use-editor.ts';
+import type { LaneSize } from './lane-size.ts';
 import { SKY } from './mixed-reading.ts';
 import type { PlacedNeedle } from './rule-layout.ts';
 import { rulePaths, shiftPath, stemsPath } from './rule-paths.ts';
@@ -18,15 +19,16 @@ interface RuleDrawingProps {
   readonly inSight: readonly PlacedNeedle[];
   readonly scale: RuleScale;
   readonly height_px: number;
+  readonly size: LaneSize;
 }
 
 /** Everything of the ruler that is not touched: ends, stops, needles with the parts of their lamps. */
-export function RuleDrawing({ needles, inSight, scale, height_px }: RuleDrawingProps) {
+export function RuleDrawing({ needles, inSight, scale, height_px, size }: RuleDrawingProps) {
   const lamps = useEditor((state) => documentShown(state)?.lamps ?? NO_LAMPS);
   const wants = useRule((state) => state.wants);
   const balance = useRule((state) => state.balance);
-  const paths = useMemo(() => rulePaths(inSight, height_px), [inSight, height_px]);
-  const stems = useMemo(() => stemsPath(needles, height_px), [needles, height_px]);
+  const paths = useMemo(() => rulePaths(inSight, height_px, size), [inSight, height_px, size]);
+  const stems = useMemo(() => stemsPath(needles, height_px, size), [needles, height_px, size]);
   const signOf = (id: string) => lampSign({ lamps: lamps as Lamp[] }, id);
 
   const wanted = useMemo(() => placesOf(wants, scale), [wants, scale]);
@@ -43,8 +45,8 @@ export function RuleDrawing({ needles, inSight, scale, height_px }: RuleDrawingP
       <Grid scale={scale} height_px={height_px} />
       <path className="rule-band" d={paths.bands} />
       <path className="rule-stems" d={stems} />
-      <path className="rule-proposed" d={shiftPath(inSight, proposed, height_px)} />
-      <path className="rule-wanted" d={shiftPath(inSight, wanted, height_px)} />
+      <path className="rule-proposed" d={shiftPath(inSight, proposed, height_px, size)} />
+      <path className="rule-wanted" d={shiftPath(inSight, wanted, height_px, size)} />
       <path className="rule-arrows" d={paths.arrows} />
       {paths.pieces.map(({ of, d }) =>
         typeof of === 'string' ? (
@@ -70,7 +72,7 @@ function placesOf(stops: ReadonlyMap<string, number>, scale: RuleScale): Readonl
   return new Map([...stops].map(([mark, value]) => [mark, scale.x_px(value)]));
 }
 
-const Grid = memo(function Grid({ scale, height_px }: Omit<RuleDrawingProps, 'needles' | 'inSight'>) {
+const Grid = memo(function Grid({ scale, height_px }: Pick<RuleDrawingProps, 'scale' | 'height_px'>) {
   const { range, width_px } = scale;
   const white_px = scale.x_px(range.white_stops);
   const floor_px = scale.x_px(range.floor_stops);

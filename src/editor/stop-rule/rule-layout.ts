@@ -1,18 +1,9 @@
-import { LOW_PAGE_px } from '../shell/low-page.ts';
+import type { LaneSize } from './lane-size.ts';
 import { lanesFor, type Stretch } from './lanes.ts';
 import type { MixedReading } from './mixed-reading.ts';
 import { beyond, type RuleScale } from './rule-scale.ts';
 
-/**
- * Whether needles are as high as a gloved finger: where the screen is touched, be it beside a mouse, and not so low that the
- * picture would be left without room; there a needle takes the finger from beyond its lane. Without a screen, as if it were.
- */
-const HIGH =
-  globalThis.matchMedia?.(`(any-pointer: coarse) and (min-height: ${LOW_PAGE_px + 1}px)`).matches ?? true;
-/** Height of a lane. */
-export const LANE_px = HIGH ? 44 : 36;
 export const NEEDLE_WIDTH_px = 12;
-export const NEEDLE_HEIGHT_px = HIGH ? 34 : 28;
 /** Between a needle and its label. */
 const GAP_px = 6;
 /** Room on a needle's other side, for the initials of its lamps. */
@@ -122,6 +113,6 @@ function median(values: readonly number[]): number {
 }
 
 /** Top of a needle, from the top of a plot of this height; lane 0 stands on the ruler. */
-export function needleTop_px(lane: number, height_px: number): number {
-  return height_px - (lane + 1) * LANE_px + (LANE_px - NEEDLE_HEIGHT_px) / 2;
+export function needleTop_px(lane: number, height_px: number, { lane_px, needle_px }: LaneSize): number {
+  return height_px - (lane + 1) * lane_px + (lane_px - needle_px) / 2;
 }

@@ -1,10 +1,5 @@
-import {
-  LANE_px,
-  NEEDLE_HEIGHT_px,
-  NEEDLE_WIDTH_px,
-  needleTop_px,
-  type PlacedNeedle,
-} from './rule-layout.ts';
+import type { LaneSize } from './lane-size.ts';
+import { NEEDLE_WIDTH_px, needleTop_px, type PlacedNeedle } from './rule-layout.ts';
 import { type Piece, stackOf } from './stack.ts';
 
 /**
@@ -30,7 +25,8 @@ export interface RulePaths {
 const LEAST_INITIAL_px = 9;
 const HALF_px = NEEDLE_WIDTH_px / 2;
 
-export function rulePaths(needles: readonly PlacedNeedle[], height_px: number): RulePaths {
+export function rulePaths(needles: readonly PlacedNeedle[], height_px: number, size: LaneSize): RulePaths {
+  const { needle_px } = size;
   const bands: string[] = [];
   const outlines: string[] = [];
   const arrows: string[] = [];
@@ -38,20 +34,20 @@ export function rulePaths(needles: readonly PlacedNeedle[], height_px: number): 
   const initials: RulePaths['initials'][number][] = [];
 
   for (const { mixed, x_px, lane, band_px, beyond, form, side } of needles) {
-    const top = needleTop_px(lane, height_px);
-    const foot = top + NEEDLE_HEIGHT_px;
+    const top = needleTop_px(lane, height_px, size);
+    const foot = top + needle_px;
     const left = x_px - HALF_px;
     if (band_px) {
-      const y = top + NEEDLE_HEIGHT_px / 2 - BAND_px / 2;
+      const y = top + needle_px / 2 - BAND_px / 2;
       bands.push(rect(band_px[0], y, band_px[1] - band_px[0], BAND_px));
     }
     if (beyond !== 0) {
       const tip = x_px + beyond * (HALF_px + 5);
-      const mid = top + NEEDLE_HEIGHT_px / 2;
+      const mid = top + needle_px / 2;
       arrows.push(`M${n(tip)} ${n(mid)}l${-8 * beyond}-7v14z`);
     }
-    outlines.push(rect(left, top, NEEDLE_WIDTH_px, NEEDLE_HEIGHT_px));
-    for (const { of, from_px, to_px } of stackOf(mixed.parts, NEEDLE_HEIGHT_px)) {
+    outlines.push(rect(left, top, NEEDLE_WIDTH_px, needle_px));
+    for (const { of, from_px, to_px } of stackOf(mixed.parts, needle_px)) {
       const list = pieces.get(of) ?? [];
       list.push(rect(left, foot - to_px, NEEDLE_WIDTH_px, to_px - from_px));
       pieces.set(of, list);
@@ -79,10 +75,11 @@ const BAND_px = 22;
 const NOTCH_px = 6;
 
 /** From each needle down to the ruler. Among many they would run together: there each leaves a notch on the ruler alone. */
-export function stemsPath(needles: readonly PlacedNeedle[], height_px: number): string {
+export function stemsPath(needles: readonly PlacedNeedle[], height_px: number, size: LaneSize): string {
   return needles
     .map(({ x_px, lane, form }) => {
-      const from = form === 'names' ? needleTop_px(lane, height_px) + NEEDLE_HEIGHT_px : height_px - NOTCH_px;
+      const from =
+        form === 'names' ? needleTop_px(lane, height_px, size) + size.needle_px : height_px - NOTCH_px;
       return `M${n(x_px)} ${n(from)}V${n(height_px)}`;
     })
     .join('');
@@ -93,12 +90,13 @@ export function shiftPath(
   needles: readonly PlacedNeedle[],
   to_px: ReadonlyMap<string, number>,
   height_px: number,
+  { lane_px }: LaneSize,
 ): string {
   return needles
     .flatMap(({ mixed, lane, x_px }) => {
       const to = to_px.get(mixed.mark.id);
       if (to === undefined) return [];
-      const y = height_px - lane * LANE_px - FOOT_px;
+      const y = height_px - lane * lane_px - FOOT_px;
       const way = Math.sign(to - x_px);
       if (Math.abs(to - x_px) < HEAD_px) return [`M${n(to)} ${n(y - 4)}v8`];
       return [

@@ -4,10 +4,11 @@ import type { MeterReport } from '../../scene/meter/meter-scene.ts';
 import { markChosen } from '../store/shown-scene.ts';
 import { useEditor } from '../store/use-editor.ts';
 import { FreshFigures } from './fresh-figures.tsx';
+import { useLaneSize } from './lane-size.ts';
 import { type MixedReading, mixedReading } from './mixed-reading.ts';
 import { NeedleList } from './needle-list.tsx';
 import { RuleDrawing } from './rule-drawing.tsx';
-import { LANE_px, layoutRule, type RuleLayout } from './rule-layout.ts';
+import { layoutRule, type RuleLayout } from './rule-layout.ts';
 import { ruleScale } from './rule-scale.ts';
 import { RuleStrip } from './rule-strip.tsx';
 import { textWidth_px } from './text-width.ts';
@@ -29,6 +30,8 @@ export const RulePlot = memo(function RulePlot({ report }: { readonly report: Me
   const muted = useEditor((state) => state.muted);
   const chosen = useEditor(markChosen);
   const unit = useEditor((state) => state.unit);
+  const size = useLaneSize();
+  const { lane_px } = size;
   const scroller = useRef<HTMLDivElement>(null);
   const { width_px, height_px } = useSize(scroller);
   const before = useRef<RuleLayout | null>(null);
@@ -47,40 +50,47 @@ export const RulePlot = memo(function RulePlot({ report }: { readonly report: Me
       readings,
       scale,
       labelWidth_px,
-      lanesInSight: Math.floor(height_px / LANE_px),
+      lanesInSight: Math.floor(height_px / lane_px),
       moving,
       before: before.current,
     });
-  }, [readings, scale, height_px, unit, moving]);
+  }, [readings, scale, height_px, lane_px, unit, moving]);
   useEffect(() => {
     before.current = layout;
   }, [layout]);
 
   const inSight = useMemo(() => {
     const lowest = scrolled - 1;
-    const highest = scrolled + Math.ceil(height_px / LANE_px) + 1;
+    const highest = scrolled + Math.ceil(height_px / lane_px) + 1;
     return layout.needles.filter(({ lane }) => lane >= lowest && lane <= highest);
-  }, [layout, scrolled, height_px]);
+  }, [layout, scrolled, height_px, lane_px]);
   const above = layout.needles.filter(
-    ({ lane }) => (lane + 1 - scrolled) * LANE_px > height_px + SLACK_px,
+    ({ lane }) => (lane + 1 - scrolled) * lane_px > height_px + SLACK_px,
   ).length;
-  const inner_px = Math.max(height_px, layout.lanes * LANE_px);
+  const inner_px = Math.max(height_px, layout.lanes * lane_px);
   return (
     <FreshFigures className="rule-body">
       <div
         className="rule-lanes"
         ref={scroller}
         // Counted from the ruler up, in lanes.
-        onScroll={({ currentTarget }) => setScrolled(Math.floor(-currentTarget.scrollTop / LANE_px))}
+        onScroll={({ currentTarget }) => setScrolled(Math.floor(-currentTarget.scrollTop / lane_px))}
       >
         <div className="rule-lanes-inside" style={{ height: inner_px }}>
           {width_px > LEAST_px && (
             <>
-              <RuleDrawing needles={layout.needles} inSight={inSight} scale={scale} height_px={inner_px} />
+              <RuleDrawing
+                needles={layout.needles}
+                inSight={inSight}
+                scale={scale}
+                height_px={inner_px}
+                size={size}
+              />
               <NeedleList
                 needles={layout.needles}
                 inSight={inSight}
                 height_px={inner_px}
+                lane_px={lane_px}
                 chosen={chosen}
                 unit={unit}
               />

@@ -10,10 +10,10 @@ import { useEditor, useSession } from '../store/use-editor.ts';
 import { giveUp } from './find-levels.ts';
 import { FreshFigures } from './fresh-figures.tsx';
 import { LampKeys } from './lamp-keys.tsx';
+import { useLaneSize } from './lane-size.ts';
 import { MarkDetail } from './mark-detail.tsx';
 import { lampsAlight } from './muting.ts';
 import { withoutWords, zeroWords } from './reading-words.ts';
-import { LANE_px } from './rule-layout.ts';
 import { RulePlot } from './rule-plot.tsx';
 import { NO_RULE_STATE, type RuleState, ruleStore, useRule } from './rule-state.ts';
 import { WantedList } from './wanted-list.tsx';
@@ -21,12 +21,10 @@ import '../styles/lamp-colours.css';
 import '../styles/stop-rule-beside.css';
 import '../styles/stop-rule.css';
 
-/** Height of a lane, for the styles. */
-const LANE = { '--lane': `${LANE_px}px` } as CSSProperties;
-
 /** One ruler in stops round the camera's zero, and on it what the meter reads at every mark. */
 export function StopRule() {
   const session = useSession();
+  const { lane_px } = useLaneSize();
   const openings = useEditor((state) => state.openings);
   const report = useEditor((state) => state.reading?.report ?? null);
   const problems = useEditor((state) => state.reading?.problems);
@@ -43,7 +41,7 @@ export function StopRule() {
   return (
     <section
       className="panel stop-rule"
-      style={LANE}
+      style={{ '--lane': `${lane_px}px` } as CSSProperties}
       aria-label="Stop rule"
       aria-busy={freshness !== 'fresh'}
     >

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_TONE_RANGE } from '../../../src/core/picture/tone-curve.ts';
+import { HIGH_LANES } from '../../../src/editor/stop-rule/lane-size.ts';
 import { lanesFor, type Stretch } from '../../../src/editor/stop-rule/lanes.ts';
 import { type Part, SKY } from '../../../src/editor/stop-rule/mixed-reading.ts';
 import { neighbourOf } from '../../../src/editor/stop-rule/neighbour.ts';
@@ -203,17 +204,17 @@ describe('the layout of the rule', () => {
 describe('the drawing of the rule', () => {
   it('has one path for all pieces of a lamp', () => {
     const { needles } = layoutRule(request([-2, 0, 1]));
-    const { pieces, outlines, initials } = rulePaths(needles, 132);
+    const { pieces, outlines, initials } = rulePaths(needles, 132, HIGH_LANES);
     expect(pieces.map(({ of }) => of)).toEqual(['key']);
     expect(pieces[0]!.d.match(/M/g)).toHaveLength(3);
     expect(outlines.match(/M/g)).toHaveLength(3);
-    expect(stemsPath(needles, 132).match(/V132/g)).toHaveLength(3);
+    expect(stemsPath(needles, 132, HIGH_LANES).match(/V132/g)).toHaveLength(3);
     expect(initials).toHaveLength(3);
   });
 
   it('draws what is wanted only for the marks that have a want', () => {
     const { needles } = layoutRule(request([-2, 0]));
-    expect(shiftPath(needles, new Map([['m1', scale.x_px(1)]]), 132)).toContain('H');
-    expect(shiftPath(needles, new Map(), 132)).toBe('');
+    expect(shiftPath(needles, new Map([['m1', scale.x_px(1)]]), 132, HIGH_LANES)).toContain('H');
+    expect(shiftPath(needles, new Map(), 132, HIGH_LANES)).toBe('');
   });
 });
