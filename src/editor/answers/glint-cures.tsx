@@ -8,6 +8,7 @@ import {
 } from '../../paperwork/cure-words.ts';
 import type { Cure, GlintCures } from '../../scene/mirror/cures/cures.ts';
 import type { GlintReport, SceneGlint } from '../../scene/mirror/find-scene-glints.ts';
+import { focusPanelOf } from '../shell/focus-panel.ts';
 import { edit } from '../store/edits.ts';
 import { nameOfThing } from '../store/name-of-step.ts';
 import { documentShown } from '../store/shown-scene.ts';
@@ -57,7 +58,8 @@ interface CureRowProps {
 function CureRow({ cure, but, glint, report, stale }: CureRowProps) {
   const store = useEditorStore();
   const moved = movedText(cure);
-  const tryIt = () => {
+  const tryIt = (button: HTMLElement) => {
+    focusPanelOf(button);
     const document = documentShown(store.getState());
     const command = document && cureCommand(document, { lamp: glint.lamp, camera: report.camera }, cure);
     if (command) edit(store, command, `${glint.lampName} out of ${glint.solidName}: ${moved}`);
@@ -75,7 +77,12 @@ function CureRow({ cure, but, glint, report, stale }: CureRowProps) {
       <span className="cure-cost quiet">
         <bdi>{costOfCure(cure)}</bdi>
       </span>
-      <button type="button" disabled={stale} aria-label={`Try it: ${moved}`} onClick={tryIt}>
+      <button
+        type="button"
+        disabled={stale}
+        aria-label={`Try it: ${moved}`}
+        onClick={({ currentTarget }) => tryIt(currentTarget)}
+      >
         Try it
       </button>
     </li>

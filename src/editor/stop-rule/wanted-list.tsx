@@ -3,6 +3,7 @@ import { balanceSheet } from '../../paperwork/balance-sheet.ts';
 import type { BalanceReport } from '../../scene/balance/balance-scene.ts';
 import { namesOfThings } from '../answers/names-of-things.ts';
 import { ProblemList } from '../panels/problem-list.tsx';
+import { focusPanelOf } from '../shell/focus-panel.ts';
 import { choose } from '../store/choose.ts';
 import { documentShown, setupShown } from '../store/shown-scene.ts';
 import { useEditor, useEditorStore } from '../store/use-editor.ts';
@@ -111,7 +112,15 @@ function Proposal({ report, asked }: { readonly report: BalanceReport; readonly 
       </p>
       <div className="proposal-buttons">
         {current ? (
-          <button type="button" className="chief" disabled={!changed} onClick={() => acceptLevels(store)}>
+          <button
+            type="button"
+            className="chief"
+            disabled={!changed}
+            onClick={({ currentTarget }) => {
+              focusPanelOf(currentTarget);
+              acceptLevels(store);
+            }}
+          >
             Take these levels
           </button>
         ) : (
@@ -119,7 +128,13 @@ function Proposal({ report, asked }: { readonly report: BalanceReport; readonly 
             Find levels again
           </button>
         )}
-        <button type="button" onClick={() => giveUp()}>
+        <button
+          type="button"
+          onClick={({ currentTarget }) => {
+            focusPanelOf(currentTarget);
+            giveUp();
+          }}
+        >
           Leave as is
         </button>
       </div>
