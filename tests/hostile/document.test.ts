@@ -337,7 +337,7 @@ describe('photometric files', () => {
 
 describe('meshes', () => {
   it.each<[string, () => Promise<Uint8Array> | Uint8Array, RegExp]>([
-    ['no glTF', () => new TextEncoder().encode('solid cube\n'), /"x\.glb": it cannot be read/],
+    ['no glTF', () => new TextEncoder().encode('solid cube\n'), /"x\.glb": it is not a glTF file/],
     ['cut short', async () => (await glb()).slice(0, 200), /"x\.glb": it is cut short/],
     [
       'data elsewhere',

@@ -83,13 +83,26 @@ async function readGltf(bytes: Uint8Array) {
 
 async function fileOf(io: GltfReader, bytes: Uint8Array): Promise<GltfFile> {
   const header = new DataView(bytes.buffer);
-  if (bytes.byteLength < 12 || header.getUint32(0, true) !== GLB_MAGIC) {
-    const json = JSON.parse(new TextDecoder().decode(bytes));
+  if (bytes.byteLength === 0) throw new MeshFault('it is empty');
+  if (bytes.byteLength < 4 || header.getUint32(0, true) !== GLB_MAGIC) {
+    const json = jsonIn(new TextDecoder().decode(bytes));
     if (typeof json?.asset !== 'object') throw new MeshFault('it is not a glTF file');
     return { json, resources: {} };
   }
-  if (header.getUint32(8, true) > bytes.byteLength) throw new MeshFault('it is cut short');
+  if (bytes.byteLength < 12 || header.getUint32(8, true) > bytes.byteLength)
+    throw new MeshFault('it is cut short');
   return await io.binaryToJSON(bytes);
+}
+
+function jsonIn(text: string) {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const begun = /^\s*\{/.test(text);
+    throw new MeshFault(begun ? 'its JSON is cut short or damaged' : 'it is not a glTF file', {
+      cause: error,
+    });
+  }
 }
 
 const ELSEWHERE = 'its data lie in other files; save it as one .glb';
