@@ -1,5 +1,6 @@
 import { type ReactNode, useId } from 'react';
 import { CAUTIONS, PLANNING_AID } from '../../paperwork/cautions.ts';
+import { unbroken } from '../figures/unbroken.ts';
 import { ProblemList } from '../panels/problem-list.tsx';
 import type { AnswerKind } from '../worker/answer-kinds.ts';
 import type { AnswerFreshness } from './asking.ts';
@@ -35,7 +36,7 @@ export function AnswerPanel<K extends AnswerKind>(props: AnswerPanelProps<K>) {
       <header className="answer-head">
         <h2 id={title}>{name}</h2>
         <p className="quiet answer-heading">
-          <bdi>{heading}</bdi>
+          <bdi>{heading && unbroken(heading)}</bdi>
         </p>
         <p className="answer-freshness">{lacking === null && wordsOf(freshness, props.moreToCome)}</p>
       </header>

@@ -70,7 +70,7 @@ export function leastColumn_px({ heading, cells, words }: SheetColumn, textWidth
 }
 
 /** More letters than this have a line of their own beside their heading. */
-const LONG = { cell: 12, heading: 16 };
+const LONG = { cell: 12, heading: 12 };
 
 /** Whether a column of words or of long figures takes a line of its own, where each has its heading beside it. */
 export function isLong({ heading, cells, words }: SheetColumn): boolean {

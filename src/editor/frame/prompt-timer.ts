@@ -1,8 +1,8 @@
-/** Runs `work` once for each `start` that is not stopped, a millisecond later. */
+/** Runs its work once for each `start`, a millisecond later. */
 export interface PromptTimer {
   /** Nothing more while it waits already. */
   start(): void;
-  stop(): void;
+  /** From now on it runs nothing more. */
   dispose(): void;
 }
 
@@ -15,8 +15,6 @@ export function newPromptTimer(work: () => void): PromptTimer {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let waits = false;
   channel.port1.onmessage = () => {
-    clearTimeout(timer);
-    if (!waits) return;
     timer = setTimeout(() => {
       waits = false;
       work();
@@ -28,12 +26,8 @@ export function newPromptTimer(work: () => void): PromptTimer {
       waits = true;
       channel.port2.postMessage(null);
     },
-    stop() {
-      waits = false;
-      clearTimeout(timer);
-    },
     dispose() {
-      waits = false;
+      waits = true;
       clearTimeout(timer);
       channel.port1.close();
     },
