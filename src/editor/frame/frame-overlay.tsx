@@ -1,11 +1,10 @@
-import { useEffect } from 'react';
 import { thirdsText } from '../../core/exposure/thirds.ts';
 import type { AnswersState, Overlay } from '../answers/answers-state.ts';
 import { isOverlayShown } from '../answers/asking.ts';
-import { answersOf, useAnswers } from '../answers/use-answers.ts';
+import { useAnswers } from '../answers/use-answers.ts';
 import { rangeText } from '../figures/length-text.ts';
 import { cameraShown, setupShown } from '../store/shown-scene.ts';
-import { useEditor, useEditorStore } from '../store/use-editor.ts';
+import { useEditor } from '../store/use-editor.ts';
 import { useFrame } from './use-frame.ts';
 
 /** Of the picture's width and height: what is safe for action and for titles (EBU R 95: 3.5 % and 5 % at each edge). */
@@ -176,17 +175,4 @@ function Sign({
 function useFrameOnScreen() {
   const size = useFrame((state) => state.onScreen);
   return size ?? { width: 640, height: 360 };
-}
-
-/** Asks for what is to lie over the frame, for as long as it is shown. */
-export function useOverlayWanted(overlay: Overlay, wanted: boolean): void {
-  const { store } = answersOf(useEditorStore());
-  useEffect(() => {
-    store.setState((state) => {
-      const next = new Set(state.wanted);
-      if (wanted) next.add(overlay);
-      else next.delete(overlay);
-      return { wanted: next };
-    });
-  }, [store, overlay, wanted]);
 }

@@ -1,28 +1,18 @@
 import { DropdownMenu, ToggleGroup } from 'radix-ui';
-import { useState } from 'react';
+import { useAnswers } from '../answers/use-answers.ts';
 import { MenuChoice } from '../panels/menu-choice.tsx';
-import { useEditor } from '../store/use-editor.ts';
+import { useEditor, useEditorStore } from '../store/use-editor.ts';
 import { ExportDialog } from './export-dialog.tsx';
-import { useOverlayWanted } from './frame-overlay.tsx';
+import {
+  keepToCompare,
+  LINE_NAMES,
+  MAIN_LOOKS,
+  OTHER_LOOKS,
+  OVERLAY_NAMES,
+  setOverlay,
+} from './frame-actions.ts';
 import type { Lines, Look } from './frame-state.ts';
 import { useFrame, useFrameStore } from './use-frame.ts';
-
-const MAIN_LOOKS: readonly (readonly [Look, string])[] = [
-  ['picture', 'Picture'],
-  ['stops', 'Stops'],
-  ['monochrome', 'Grey'],
-];
-const OTHER_LOOKS: readonly (readonly [Look, string])[] = [
-  ['luminance', 'Luminance'],
-  ['normals', 'Which way surfaces face'],
-  ['things', 'Things, each its own colour'],
-];
-const LINE_NAMES: readonly (readonly [Lines, string])[] = [
-  ['none', 'No lines'],
-  ['thirds', 'Thirds'],
-  ['safe', 'Safe areas'],
-  ['both', 'Thirds and safe areas'],
-];
 
 /** How the frame is looked at. */
 export function FrameTools() {
@@ -34,19 +24,8 @@ export function FrameTools() {
   const paused = useFrame((state) => state.paused);
   const reference = useFrame((state) => state.reference);
   const title = useEditor((state) => state.scene?.document.title ?? '');
-  const [glints, setGlints] = useState(false);
-  const [outlines, setOutlines] = useState(false);
-  const [inShot, setInShot] = useState(false);
-  const [focus, setFocus] = useState(false);
-  useOverlayWanted('glints', glints);
-  useOverlayWanted('outlines', outlines);
-  useOverlayWanted('inShot', inShot);
-  useOverlayWanted('focus', focus);
-
-  const keep = () => {
-    const url = frame.getState().grab?.();
-    if (url) frame.setState({ reference: { url, words: title } });
-  };
+  const store = useEditorStore();
+  const wanted = useAnswers((state) => state.wanted);
 
   return (
     <header className="frame-tools">
@@ -68,18 +47,15 @@ export function FrameTools() {
         <DropdownMenu.Trigger className="menu-trigger">Over it</DropdownMenu.Trigger>
         <DropdownMenu.Portal>
           <DropdownMenu.Content className="menu" sideOffset={4} align="end">
-            <Tick checked={glints} onChange={setGlints}>
-              Glints, with their stops
-            </Tick>
-            <Tick checked={outlines} onChange={setOutlines}>
-              Outlines of figures
-            </Tick>
-            <Tick checked={inShot} onChange={setInShot}>
-              Lamps in shot
-            </Tick>
-            <Tick checked={focus} onChange={setFocus}>
-              Focus range: what is sharp
-            </Tick>
+            {OVERLAY_NAMES.map(([overlay, name]) => (
+              <Tick
+                key={overlay}
+                checked={wanted.has(overlay)}
+                onChange={(on) => setOverlay(store, overlay, on)}
+              >
+                {name}
+              </Tick>
+            ))}
             <Tick checked={marksEnds} onChange={(on) => frame.setState({ marksEnds: on })}>
               Clipped and lost in noise
             </Tick>
@@ -99,7 +75,7 @@ export function FrameTools() {
               onChange={(next) => frame.setState({ look: next as Look })}
             />
             <DropdownMenu.Separator className="menu-line" />
-            <DropdownMenu.Item className="menu-item" onSelect={keep}>
+            <DropdownMenu.Item className="menu-item" onSelect={() => keepToCompare(frame, title)}>
               Keep this frame to compare
             </DropdownMenu.Item>
             <DropdownMenu.Item

@@ -1,7 +1,7 @@
 import { answerActions } from '../answers/answer-actions.ts';
 import { buildingActions } from '../building/building-actions.ts';
 import { documentActions } from '../documents/document-actions.ts';
-import { frameStoreOf } from '../frame/use-frame.ts';
+import { frameActions } from '../frame/frame-actions.ts';
 import { planActions } from '../plan/plan-actions.ts';
 import type { Session } from '../session.ts';
 import { setupActions } from '../setups/setup-actions.ts';
@@ -24,7 +24,6 @@ export interface PageCommand {
 /** Every command of the page, by where it belongs. */
 export function allCommands(session: Session): readonly PageCommand[] {
   const { store } = session;
-  const frame = frameStoreOf(store);
   const always = () => true;
   const own = (group: string, id: string, name: string, run: () => void, keys = ''): PageCommand => ({
     id,
@@ -43,15 +42,7 @@ export function allCommands(session: Session): readonly PageCommand[] {
       ['readings', 'Show: readings'],
     ].map(([panel, name]) => own('Panels', `panel.${panel}`, name!, () => openPanel(panel!))),
     ...answerActions(store, openPanel).map((action) => ({ ...action, keys: '', group: 'Panels' })),
-    own('Frame', 'frame.picture', 'Frame: picture', () => frame.setState({ look: 'picture' })),
-    own('Frame', 'frame.stops', 'Frame: false colour in stops', () => frame.setState({ look: 'stops' })),
-    own('Frame', 'frame.grey', 'Frame: monochrome', () => frame.setState({ look: 'monochrome' })),
-    own('Frame', 'frame.hold', 'Frame: hold, or go on', () =>
-      frame.setState(({ paused }) => ({ paused: !paused })),
-    ),
-    own('Frame', 'frame.export', 'Frame: export as a picture or as light', () =>
-      frame.setState({ exporting: true }),
-    ),
+    ...frameActions(store).map((action) => ({ ...action, keys: '', group: 'Frame' })),
     ...planActions(store).map((action) => ({
       ...action,
       keys: keysInWords(action.keys ?? ''),
