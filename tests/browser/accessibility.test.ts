@@ -51,4 +51,17 @@ describe.each([
     await page.getByRole('dialog', { name: 'Commands' }).waitFor({ state: 'detached' });
     expect(Object.entries(faults).filter(([, found]) => found.length > 0)).toEqual([]);
   });
+
+  it('can be read where it is pressed and pointed at', async () => {
+    await page.getByRole('radio', { name: 'Picture' }).hover();
+    expect(await faultsIn('.frame-tools')).toEqual([]);
+    await page.locator('.setup-card').nth(1).click();
+    const hold = page.locator('.hold-other');
+    await hold.hover();
+    await page.mouse.down();
+    await hold.and(page.locator('[aria-pressed=true]')).waitFor();
+    expect(await faultsIn('.setups-strip')).toEqual([]);
+    await page.mouse.up();
+    await page.locator('.setup-card').first().click();
+  });
 });
