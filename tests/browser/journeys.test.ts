@@ -88,7 +88,7 @@ describe('the backlight is raised until its glint leaves the frame', () => {
 
     await answerOn(page, 'Glints');
     await card.getByRole('button', { name: /^Try it: stand up 0\.5 m/ }).click();
-    await glints.and(page.locator('[data-state=stale]')).waitFor();
+    await glints.locator('.verdict').filter({ hasNotText: 'Backlight' }).waitFor();
     await answerOn(page, 'Glints');
     expect(await glints.locator('.verdict').textContent()).not.toContain('Backlight');
     await page.keyboard.press('Control+z');

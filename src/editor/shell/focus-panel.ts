@@ -1,4 +1,4 @@
 /** A button that goes away when it is pressed leaves the keyboard nowhere: it goes on from the panel that the button stood in. */
 export function focusPanelOf(button: HTMLElement): void {
-  button.closest<HTMLElement>('[role="tabpanel"]')?.focus();
+  button.closest<HTMLElement>('[role="tabpanel"]')?.focus({ preventScroll: true });
 }
