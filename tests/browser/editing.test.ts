@@ -190,6 +190,20 @@ describe('a lamp', () => {
     expect(await readingsOn(page)).toEqual(before);
   });
 
+  it('loses no step while a key is held down, which is one step back', async () => {
+    await chooseLamp('Backlight');
+    const slider = page.getByRole('slider', { name: 'Level', exact: true });
+    await slider.focus();
+    for (let repeats = 0; repeats < 20; repeats++) await page.keyboard.down('ArrowLeft');
+    await page.keyboard.up('ArrowLeft');
+    await freshNumbers(page);
+    // derived: twenty steps of a hundredth
+    expect(await slider.getAttribute('aria-valuenow')).toBe('0.8');
+    await page.keyboard.press('Control+z');
+    await freshNumbers(page);
+    expect(await slider.getAttribute('aria-valuenow')).toBe('1');
+  });
+
   it('goes off and on with its switch', async () => {
     const before = await readingsOn(page);
     await openPanel(page, 'Lamps');

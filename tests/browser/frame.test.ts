@@ -13,6 +13,23 @@ afterAll(() => browser.close());
 const LOOKS = 60;
 
 describe('the frame', () => {
+  it('has everything of its menu in the list of commands, in the same words', async () => {
+    const { page, context } = await openPage(browser);
+    await page.getByRole('button', { name: 'Over it' }).click();
+    // What cannot be done now is not in the list either.
+    const items = page.locator('.menu [role^=menuitem]:not([aria-disabled])');
+    await items.first().waitFor();
+    const inMenu = (await items.allTextContents()).map((words) => words.replace('✓', '').trim());
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+k');
+    await page.getByRole('dialog', { name: 'Commands' }).waitFor();
+    const inList = (await page.getByRole('option').allTextContents()).map((words) => words.toLowerCase());
+    const missing = inMenu.filter((words) => !inList.some((name) => name.includes(words.toLowerCase())));
+    expect(inMenu.length).toBeGreaterThan(10);
+    expect(missing).toEqual([]);
+    await context.close();
+  });
+
   it('is exported from the keyboard alone', { timeout: 60_000 }, async () => {
     const { page, context } = await openPage(browser);
     await page.getByRole('button', { name: 'Commands', exact: true }).press('Enter');

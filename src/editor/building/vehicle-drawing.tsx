@@ -73,7 +73,7 @@ export function VehicleDrawing({ vehicle, side, chosen, onChoose }: VehicleDrawi
     event.currentTarget.setPointerCapture(event.pointerId);
     const { pointerId: pointer, clientX: x, clientY: y } = event;
     drag.current = { pointer, x, y, vehicle, place, grip, nth: opening.nth };
-    beginGesture(store);
+    beginGesture(store, 'drag');
   };
   const move = (event: PointerEvent) => {
     const now = drag.current;

@@ -90,13 +90,13 @@ export function frameActions(store: EditorStore): readonly FrameAction[] {
     ),
     {
       id: 'frame.keep',
-      name: 'Frame: keep it to compare',
+      name: 'Frame: keep this frame to compare',
       enabled: () => frame.getState().grab !== null,
       run: () => keepToCompare(frame, store.getState().scene?.document.title ?? ''),
     },
     action(
       'let-go',
-      'Frame: let the kept one go',
+      'Frame: let the kept frame go',
       () => ({ reference: null }),
       ({ reference }) => reference !== null,
     ),

@@ -151,9 +151,7 @@ export function startFrameOnCard(
   };
 
   const timer = newPromptTimer(piece);
-  const go = () => {
-    if (!disposed) timer.start();
-  };
+  const go = timer.start;
 
   const mixNow = ({ scene, answer }: FrameSubject) =>
     mixWithout(scene!.gains, answer.lamps, store.getState().muted);

@@ -23,6 +23,7 @@ export function FrameTools() {
   const smoothed = useFrame((state) => state.smoothed);
   const paused = useFrame((state) => state.paused);
   const reference = useFrame((state) => state.reference);
+  const drawn = useFrame((state) => state.grab !== null);
   const title = useEditor((state) => state.scene?.document.title ?? '');
   const store = useEditorStore();
   const wanted = useAnswers((state) => state.wanted);
@@ -75,7 +76,11 @@ export function FrameTools() {
               onChange={(next) => frame.setState({ look: next as Look })}
             />
             <DropdownMenu.Separator className="menu-line" />
-            <DropdownMenu.Item className="menu-item" onSelect={() => keepToCompare(frame, title)}>
+            <DropdownMenu.Item
+              className="menu-item"
+              disabled={!drawn}
+              onSelect={() => keepToCompare(frame, title)}
+            >
               Keep this frame to compare
             </DropdownMenu.Item>
             <DropdownMenu.Item

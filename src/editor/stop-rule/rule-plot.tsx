@@ -26,7 +26,7 @@ const SLACK_px = 5;
 
 /** The ruler with a needle for every mark, in lanes that scroll where they are many. */
 export const RulePlot = memo(function RulePlot({ report }: { readonly report: MeterReport }) {
-  const moving = useEditor((state) => state.gesture);
+  const moving = useEditor((state) => state.gesture !== null);
   const muted = useEditor((state) => state.muted);
   const chosen = useEditor(markChosen);
   const unit = useEditor((state) => state.unit);

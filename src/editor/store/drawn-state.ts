@@ -29,7 +29,8 @@ export const drawnState = madeOnce((store: EditorStore): StoreApi<EditorState> =
   };
 
   store.subscribe((now, before) => {
-    const waits = now.gesture && now.reading?.scene !== now.scene;
+    // A key goes on from what is drawn, and would lose the steps that are not.
+    const waits = now.gesture === 'drag' && now.reading?.scene !== now.scene;
     const moved = now.scene !== before.scene;
     if (!waits) return draw();
     if (held !== undefined) return;

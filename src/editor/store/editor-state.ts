@@ -40,6 +40,9 @@ export interface Refused {
   readonly problems: readonly Problem[];
 }
 
+/** What is being done in one go: a drag, or a key that is held down. */
+export type Gesture = 'drag' | 'keys';
+
 export interface EditorState {
   /** Null until the first scene is open. With the name of its step all that undo goes back over. */
   readonly scene: Scene | null;
@@ -61,7 +64,7 @@ export interface EditorState {
   readonly lengths: LengthSystem;
   readonly scheme: Scheme;
   /** A drag or a held key is under way: numbers are of straight light, and history takes it as one step. */
-  readonly gesture: boolean;
+  readonly gesture: Gesture | null;
   /** Why the last edit was not taken. */
   readonly refusedEdit: string | null;
   readonly refusedFile: Refused | null;
@@ -93,7 +96,7 @@ export const INITIAL_STATE: EditorState = {
   unit: 'lx',
   lengths: 'metric',
   scheme: 'night',
-  gesture: false,
+  gesture: null,
   refusedEdit: null,
   refusedFile: null,
   warnings: [],

@@ -2,7 +2,7 @@ import { applyCommands } from '../../scene/commands/apply-command.ts';
 import type { Command } from '../../scene/commands/command.ts';
 import { type Problem, problemText } from '../../scene/problems/problem.ts';
 import { editAllInSetup } from '../../scene/setups/edit-in-setup.ts';
-import type { EditorState, Scene } from './editor-state.ts';
+import type { EditorState, Gesture, Scene } from './editor-state.ts';
 import type { EditorStore } from './editor-store.ts';
 import { nameOfStep } from './name-of-step.ts';
 import { setupShown } from './shown-scene.ts';
@@ -50,14 +50,14 @@ export function editedScene(state: EditorState, commands: readonly Command[]): E
 }
 
 /** From here to `endGesture` all edits are one step of history. */
-export function beginGesture(store: EditorStore): void {
-  if (!store.getState().gesture) store.setState({ gesture: true });
+export function beginGesture(store: EditorStore, gesture: Gesture): void {
+  if (!store.getState().gesture) store.setState({ gesture });
 }
 
 export function endGesture(store: EditorStore): void {
   if (!store.getState().gesture) return;
   store.temporal.getState().resume();
-  store.setState({ gesture: false });
+  store.setState({ gesture: null });
 }
 
 export function undo(store: EditorStore): void {

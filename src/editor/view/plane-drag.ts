@@ -51,7 +51,7 @@ export function usePlaneDrag({ point, move, upright, onPress }: PlaneDrag) {
       const held = event.ray.intersectPlane(plane, new Vector3());
       dragged.current = { plane, grip: held ? at.sub(held) : new Vector3(), from, upright: vertical };
       setOrbiting(false);
-      beginGesture(store);
+      beginGesture(store, 'drag');
     },
     onPointerMove(event: ThreeEvent<PointerEvent>) {
       const drag = dragged.current;

@@ -112,7 +112,7 @@ describe('reading while the scene is edited', () => {
     thorough.asked[0]!.answer(answered('all'));
     await heard();
     const before = thorough.leftOff();
-    beginGesture(store);
+    beginGesture(store, 'drag');
     dim(0.5);
     expect(thorough.leftOff()).toBeGreaterThan(before);
     expect(shown()).toEqual(['all', 'stale']);
@@ -145,7 +145,7 @@ describe('reading while the scene is edited', () => {
     await heard();
     thorough.asked[0]!.answer({ ...answered('all'), corrections });
     await heard();
-    beginGesture(store);
+    beginGesture(store, 'drag');
     dim(0.5);
     await heard();
     expect(store.getState().scene!.document.readings![0]!.taken).toEqual([{ lamp: 'key', level: 1 }]);
@@ -202,7 +202,7 @@ describe('reading while the scene is edited', () => {
     await heard();
     thorough.asked[0]!.answer(answered('all'));
     await heard();
-    beginGesture(store);
+    beginGesture(store, 'drag');
     await heard();
     expect(shown()).toEqual(['all', 'fresh']);
     endGesture(store);
@@ -226,7 +226,7 @@ describe('reading while the scene is edited', () => {
 describe('history', () => {
   it('takes a gesture as one step, whatever it changed on the way', () => {
     const { store, dim } = atWork();
-    beginGesture(store);
+    beginGesture(store, 'drag');
     for (const level of [0.9, 0.5, 0.2]) dim(level);
     endGesture(store);
     dim(0.1);

@@ -45,7 +45,7 @@ describe('doing in idle time what a drag will do', () => {
     const { store, read, reading } = atRest();
     warmUp(store, async (scene) => {
       read.push(scene);
-      beginGesture(store);
+      beginGesture(store, 'drag');
     });
     await idle();
     expect(read.length).toBe(1);

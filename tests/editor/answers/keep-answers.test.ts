@@ -123,7 +123,7 @@ describe('answers while the scene is edited', () => {
 
   it('lets only the quick ones follow a drag', async () => {
     const { store, open, dim, kinds, asked } = atWork();
-    beginGesture(store);
+    beginGesture(store, 'drag');
     open('glints', 'power');
     await heard();
     expect(kinds()).toEqual(['power']);

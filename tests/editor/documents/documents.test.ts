@@ -127,7 +127,7 @@ describe('what is kept', () => {
     await documents.openFiles([small()]);
     await documents.flush();
     const before = browser.writes();
-    beginGesture(store);
+    beginGesture(store, 'drag');
     for (let i = 1; i <= 50; i++) level(1 - i / 100);
     expect(browser.writes()).toBe(before);
     endGesture(store);

@@ -11,13 +11,10 @@ function atWork() {
   return { frame, actions, act };
 }
 
-it('everything that the frame’s menu holds is in the list, each under a name of its own', () => {
+it('every action has an id and a name of its own', () => {
   const { actions } = atWork();
-  const names = actions.map(({ name }) => name);
-  expect(new Set(names).size).toBe(names.length);
-  expect(new Set(actions.map(({ id }) => id)).size).toBe(names.length);
-  for (const words of ['luminance', 'false colour in stops', 'thirds', 'outlines of figures', 'clipped'])
-    expect(names.some((name) => name.includes(words))).toBe(true);
+  expect(new Set(actions.map(({ name }) => name)).size).toBe(actions.length);
+  expect(new Set(actions.map(({ id }) => id)).size).toBe(actions.length);
 });
 
 it('a frame is kept to compare once there is one, and let go', () => {

@@ -89,12 +89,12 @@ describe('a hand on the plan', () => {
     press(2.1, 1);
     to(2.6, 1.4);
     to(3.13, 1.72);
-    expect(editor.getState().gesture).toBe(true);
+    expect(editor.getState().gesture).toBe('drag');
     letGo();
     // Derived: 1.03 along and 0.72 down from 2, 1; both to the centimetre, nothing near to catch on but the grid of ½ m.
     expect(scene().lamps![0]!.position_m).toEqual([3, 3, 1.72]);
     expect(scene().lamps![0]!.aim_m).toEqual(floorScene().lamps![0]!.aim_m);
-    expect(editor.getState()).toMatchObject({ gesture: false, chosen: ['key'], step: 'Move Key' });
+    expect(editor.getState()).toMatchObject({ gesture: null, chosen: ['key'], step: 'Move Key' });
     expect(stepsBack()).toBe(1);
     undo(editor);
     expect(scene().lamps![0]!.position_m).toEqual([2, 3, 1]);

@@ -201,7 +201,7 @@ describe('keeping the light on the plan', () => {
     const { plan, editor, asked, stop } = kept();
     plan.setState({ contoursShown: true });
     await vi.advanceTimersByTimeAsync(1000);
-    beginGesture(editor);
+    beginGesture(editor, 'drag');
     edit(editor, { do: 'change', id: 'key', patch: { position_m: [1, 4, 0] } });
     await vi.advanceTimersByTimeAsync(1000);
     expect(asked).toEqual(['light']);

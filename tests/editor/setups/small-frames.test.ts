@@ -140,7 +140,7 @@ describe('the keeper of small frames', () => {
     const { store, setups, frame } = ready();
     const { desk, asked, done, stops } = deskInHand();
     const stop = keepSmallFrames(store, setups, frame, desk);
-    beginGesture(store);
+    beginGesture(store, 'drag');
     await done();
     expect(stops()).toBe(1);
     edit(store, { do: 'change', id: 'key', patch: { level: 0.1 } });

@@ -129,7 +129,7 @@ export function newPlanHands(editor: EditorStore, plan: PlanStore) {
     const drag = dragFrom(press, handle);
     if (drag) plan.setState({ focused: handle?.id ?? press.over });
     if (!drag) return { is: 'panning', last_px: at_px };
-    beginGesture(editor);
+    beginGesture(editor, 'drag');
     return { is: 'dragging', drag };
   };
 

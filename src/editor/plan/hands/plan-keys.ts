@@ -57,7 +57,7 @@ export function newPlanKeys(editor: EditorStore, plan: PlanStore) {
       }),
     );
     nudging = true;
-    beginGesture(editor);
+    beginGesture(editor, 'keys');
     edit(editor, placeThings(document, places), stepFor(raise === 0 ? 'Move' : 'Raise', things));
     return true;
   };

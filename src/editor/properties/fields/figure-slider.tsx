@@ -44,7 +44,7 @@ export function FigureSlider(props: FigureSliderProps) {
       onValueChange={([moved]) => put(moved!)}
       onPointerDown={() => {
         before.current = value;
-        beginGesture(store);
+        beginGesture(store, 'drag');
       }}
       onPointerUp={end}
       onPointerCancel={() => {
@@ -60,7 +60,7 @@ export function FigureSlider(props: FigureSliderProps) {
         className="slider-thumb"
         aria-label={label}
         aria-valuetext={spoken}
-        onKeyDown={(event) => SLIDER_KEYS.test(event.key) && beginGesture(store)}
+        onKeyDown={(event) => SLIDER_KEYS.test(event.key) && beginGesture(store, 'keys')}
         onKeyUp={end}
         onBlur={end}
       />
