@@ -27,6 +27,7 @@ afterAll(() => browser.close());
 function drawNothing(): void {
   HTMLCanvasElement.prototype.getContext = () => null;
   OffscreenCanvas.prototype.getContext = () => null;
+  Reflect.deleteProperty(HTMLCanvasElement.prototype, 'transferControlToOffscreen');
 }
 
 /** One more tab of the same visitor. */

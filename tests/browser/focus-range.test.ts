@@ -2,6 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keyfall } from './support/command-line.ts';
 import { launchBrowser, openPage, readingsOn } from './support/open-page.ts';
+import { withoutGraphics } from './support/without-graphics.ts';
 
 const DEMO = 'scenes/night-quay.json';
 
@@ -62,11 +63,7 @@ describe('the focus range over the frame', () => {
   });
 
   it('is there without graphics too: it is answered by the core', { timeout: 120_000 }, async () => {
-    const { page, context } = await openPage(browser, {
-      before: () => {
-        HTMLCanvasElement.prototype.getContext = () => null;
-      },
-    });
+    const { page, context } = await openPage(browser, { before: withoutGraphics });
     await toggleFocusRange(page);
     await words(page)
       .getByText(await limitsOf('a'))

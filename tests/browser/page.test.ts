@@ -12,6 +12,7 @@ import {
   savedFile,
   settled,
 } from './support/open-page.ts';
+import { withoutGraphics } from './support/without-graphics.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -131,18 +132,7 @@ describe('the page', () => {
 
 describe('a page that cannot do everything', () => {
   it('says so without WebGL 2, and still gives the numbers', async () => {
-    const { page, context, complaints } = await openPage(browser, {
-      before: () => {
-        const getContext = HTMLCanvasElement.prototype.getContext;
-        HTMLCanvasElement.prototype.getContext = function (
-          this: HTMLCanvasElement,
-          kind: string,
-          ...rest: never[]
-        ) {
-          return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
-        } as typeof getContext;
-      },
-    });
+    const { page, context, complaints } = await openPage(browser, { before: withoutGraphics });
     await page.getByRole('tab', { name: '3D', exact: true }).click();
     await page.getByText('does not offer WebGL 2').waitFor();
     await page.getByRole('button', { name: 'Go on', exact: true }).click();

@@ -50,8 +50,8 @@ export function setOverlay(store: EditorStore, overlay: Overlay, on: boolean): v
 }
 
 /** The frame as it is shown is kept, to compare with what comes; nothing where there is none yet. */
-export function keepToCompare(frame: FrameStore, title: string): void {
-  const url = frame.getState().grab?.();
+export async function keepToCompare(frame: FrameStore, title: string): Promise<void> {
+  const url = await frame.getState().grab?.();
   if (url) frame.setState({ reference: { url, words: title } });
 }
 
@@ -92,7 +92,7 @@ export function frameActions(store: EditorStore): readonly FrameAction[] {
       id: 'frame.keep',
       name: 'Frame: keep this frame to compare',
       enabled: () => frame.getState().grab !== null,
-      run: () => keepToCompare(frame, store.getState().scene?.document.title ?? ''),
+      run: () => void keepToCompare(frame, store.getState().scene?.document.title ?? ''),
     },
     action(
       'let-go',

@@ -15,7 +15,6 @@ import { readSpot, type SpotReading } from '../../core/frame/spot-reading.ts';
 import type { LightModel } from '../../core/light-model/light-model.ts';
 import { luminanceOfRgb } from '../../core/picture/linear-rgb.ts';
 import { newTracer, type Tracer } from '../../core/transport/tracer.ts';
-import type { Texels } from '../../preview/pack/texels.ts';
 import { rendererLimits } from '../../preview/renderer/limits.ts';
 import { type PreviewScene, previewScene } from '../../preview/renderer/preview-scene.ts';
 import {
@@ -35,6 +34,7 @@ import type { Monochrome } from '../../scene/schema/camera.ts';
 import { sceneInSetup } from '../../scene/setups/scene-in-setup.ts';
 import type { DocumentChanges } from '../worker/document-changes.ts';
 import { type BesideFiles, newKeptSet } from '../worker/kept-set.ts';
+import { type SentScene, sentScene } from './sent-scene.ts';
 
 export interface FrameQuestion {
   readonly changes: DocumentChanges;
@@ -58,15 +58,10 @@ export interface FrameCamera {
   readonly monochrome: Monochrome | undefined;
 }
 
-/** A preview scene without the textures that are as they were in the answer before: null stands for those. */
-export interface SentScene extends Omit<PreviewScene, 'textures'> {
-  readonly textures: Readonly<Record<string, Texels | null>>;
-}
-
 export interface FrameAnswer {
   /** Null where the scene has none, or cannot be seen: `problems` says why. */
   readonly camera: FrameCamera | null;
-  /** Null where it was not asked for. */
+  /** Without what was in the answer before; null where it was not asked for. */
   readonly scene: SentScene | null;
   /** By place among the gains. */
   readonly lamps: readonly string[];
@@ -145,7 +140,7 @@ export function newFrameDesk(): FrameDesk {
         seen = { model: lit, camera };
         return {
           camera,
-          scene: drawn && scene ? sent(scene, before) : null,
+          scene: drawn && scene ? sentScene(scene, before?.textures ?? {}) : null,
           lamps: lit.lamps.map((lamp) => lamp.id),
           things: lit.owners.map((owner) => owner.id),
           limits: rendererLimits(lit),
@@ -241,14 +236,6 @@ export function frameCamera(shown: Parameters<typeof chosenCamera>[0], id: strin
     whiteBalance_K: camera.whiteBalance_K ?? DEFAULT_WHITE_BALANCE_K,
     monochrome: camera.monochrome,
   };
-}
-
-function sent({ textures, ...scene }: PreviewScene, before: PreviewScene | undefined): SentScene {
-  const changed = Object.entries(textures).map(([name, texels]) => [
-    name,
-    before?.textures[name] === texels ? null : texels,
-  ]);
-  return { ...scene, textures: Object.fromEntries(changed) };
 }
 
 function thingSeen({ owners, lamps }: LightModel, seen: SpotReading['seen']): SpotAnswer['seen'] {

@@ -1,9 +1,12 @@
+import type { Texels } from '../../preview/pack/texels.ts';
+import type { Mix } from '../../preview/renderer/light-keeping.ts';
+import type { PreviewScene } from '../../preview/renderer/preview-scene.ts';
 import { createRenderer } from '../../preview/renderer/renderer.ts';
-import type { EditorStore } from '../store/editor-store.ts';
+import type { FrameCamera } from './frame-desk.ts';
 import { type FrameSize, frameSize } from './frame-size.ts';
-import type { FrameStore } from './frame-state.ts';
-import { type FrameSubject, mixWithout } from './keep-frame.ts';
+import type { FrameProgress, FrameState } from './frame-state.ts';
 import { newPromptTimer } from './prompt-timer.ts';
+import { receivedScene, type SentScene } from './sent-scene.ts';
 import { showingOf } from './showing-of.ts';
 
 /** Beyond these a frame is left as it is: nobody would see more of it. */
@@ -15,99 +18,121 @@ const PIECE_ms = 16;
 const MEASURED_EVERY = 64;
 const MARK_px = 4;
 
+/** What is to be drawn. */
+export interface CardSubject {
+  readonly scene: SentScene;
+  readonly camera: FrameCamera;
+  readonly mix: Mix;
+}
+
+interface WholeSubject extends CardSubject {
+  readonly scene: PreviewScene;
+}
+
 /** What changes the way the light is shown, not the light. */
 const SHOWN = ['look', 'marksEnds', 'smoothed'] as const;
 
-/** A frame of the scene in the store, made by the graphics card on a canvas. */
+/** How the page wants it. */
+export interface CardWishes extends Pick<FrameState, (typeof SHOWN)[number] | 'paused'> {
+  /** Nobody sees the page. */
+  readonly hidden: boolean;
+}
+
+/** What the page is told of it. */
+export type CardNews =
+  | { readonly progress: FrameProgress }
+  | { readonly failure: string }
+  /** There is a picture on the canvas since it was last told to draw nothing, for so manieth a time. */
+  | { readonly drawnSince: number };
+
+/** A frame made by the graphics card on a canvas. Knows nothing of the page, so that it may work in a worker. */
 export interface FrameOnCard {
-  take(subject: FrameSubject | null): void;
+  /** Null: nothing, for what is drawn is of another scene. */
+  take(subject: CardSubject | null): void;
+  /** The same scene with its lamps mixed otherwise. */
+  remix(mix: Mix): void;
+  wish(wishes: CardWishes): void;
   /** How large the canvas is on the screen, in its own pixels. */
   resize(width_px: number, height_px: number): void;
+  /** The frame as it is shown, as a PNG; null where it could not be made. */
+  picture(): Promise<Blob | null>;
   dispose(): void;
 }
 
 /** @throws GraphicsUnable where this browser's graphics cannot. */
 export function startFrameOnCard(
-  canvas: HTMLCanvasElement,
-  store: EditorStore,
-  frame: FrameStore,
+  canvas: HTMLCanvasElement | OffscreenCanvas,
+  asWished: CardWishes,
+  tell: (news: CardNews) => void,
 ): FrameOnCard {
   const renderer = createRenderer(canvas, { byLamp: true });
-  let subject: FrameSubject | null = null;
+  let wishes = asWished;
+  let subject: WholeSubject | null = null;
+  let textures: Readonly<Record<string, Texels>> = {};
   /** Nothing of it has been on the screen yet. */
   let unseen = false;
   /** What comes after it, once it has: a scene that changes all the while would never be seen, else. */
-  let next: FrameSubject | null = null;
+  let next: WholeSubject | null = null;
+  /** How often there was nothing to be drawn. */
+  let blanks = 0;
   let panel = { width_px: 0, height_px: 0 };
   let size: FrameSize | null = null;
-  let camera: FrameSubject['answer']['camera'] = null;
+  let camera: FrameCamera | null = null;
   let shown = -1;
   let noise = Number.NaN;
+  let progress: FrameProgress | null = null;
+  let failed = false;
   let disposed = false;
 
-  const atRest = () => {
-    const { paused, failure } = frame.getState();
-    return (
-      disposed ||
-      document.hidden ||
-      paused ||
-      failure !== null ||
-      !subject ||
-      panel.width_px === 0 ||
-      renderer.samples() >= ENOUGH_SAMPLES ||
-      noise <= ENOUGH_NOISE
-    );
-  };
+  const atRest = () =>
+    disposed ||
+    wishes.hidden ||
+    wishes.paused ||
+    failed ||
+    !subject ||
+    panel.width_px === 0 ||
+    renderer.samples() >= ENOUGH_SAMPLES ||
+    noise <= ENOUGH_NOISE;
 
-  const tell = (stage: 'building' | 'sampling' | 'rests') => {
+  const tellProgress = (stage: FrameProgress['stage']) => {
     if (!size) return;
     const [width_px, height_px] = size;
-    const samples = renderer.samples();
-    const before = frame.getState().progress;
+    const now = { samples: renderer.samples(), noise, width_px, height_px, stage };
+    const before = progress;
     if (
-      before?.stage === stage &&
-      before.samples === samples &&
-      Object.is(before.noise, noise) &&
-      before.width_px === width_px
+      before &&
+      Object.entries(now).every(([key, value]) => Object.is(before[key as keyof FrameProgress], value))
     )
       return;
-    frame.setState({ progress: { samples, noise, width_px, height_px, stage } });
+    progress = now;
+    tell({ progress });
   };
 
   /** What there is, as it is to be shown now. */
   const show = () => {
-    const of = subject?.answer.camera;
-    if (!of) return;
-    const { look, smoothed, marksEnds } = frame.getState();
+    if (!subject) return;
+    const { look, smoothed, marksEnds } = wishes;
     const mark_px = marksEnds ? Math.max(2, Math.round((MARK_px * canvas.width) / 960)) : undefined;
-    if (!renderer.show(showingOf(of, look, smoothed, mark_px))) return;
-    canvas.style.visibility = '';
+    if (!renderer.show(showingOf(subject.camera, look, smoothed, mark_px))) return;
+    if (shown < 0) tell({ drawnSince: blanks });
     shown = renderer.edition();
     unseen = false;
   };
 
-  /** A picture of another scene must not be taken for this one's. */
-  const blank = () => {
-    // Emptying the canvas would wait for the card, which may be busy with building.
-    canvas.style.visibility = 'hidden';
-    shown = -1;
-  };
-
   /** The camera, and as many pixels as this machine is fast enough for. */
   const aim = () => {
-    const of = subject?.answer.camera;
-    if (!of || panel.width_px === 0 || frame.getState().paused) return;
-    const next = frameSize(panel, renderer.speed_px_per_ms(), size);
-    if (of === camera && next[0] === size?.[0] && next[1] === size[1]) return;
-    camera = of;
-    size = next;
+    if (!subject || panel.width_px === 0 || wishes.paused) return;
+    const wanted = frameSize(panel, renderer.speed_px_per_ms(), size);
+    if (subject.camera === camera && wanted[0] === size?.[0] && wanted[1] === size[1]) return;
+    ({ camera } = subject);
+    size = wanted;
     noise = Number.NaN;
-    renderer.setCamera(of.lens, ...next);
+    renderer.setCamera(camera.lens, ...wanted);
   };
 
   /** As many pixels as there is room for; a held frame keeps its own until it goes on. */
   const fillPanel = () => {
-    if (frame.getState().paused) return;
+    if (wishes.paused) return;
     if (canvas.width !== panel.width_px || canvas.height !== panel.height_px) {
       canvas.width = panel.width_px;
       canvas.height = panel.height_px;
@@ -117,12 +142,13 @@ export function startFrameOnCard(
     go();
   };
 
-  const draw = (of: FrameSubject) => {
+  const draw = (of: WholeSubject) => {
     subject = of;
     next = null;
     unseen = true;
+    failed = false;
     noise = Number.NaN;
-    renderer.setScene(of.scene!, mixNow(of));
+    renderer.setScene(of.scene, of.mix);
     aim();
     if (renderer.edition() !== shown) show();
     go();
@@ -130,7 +156,7 @@ export function startFrameOnCard(
 
   const piece = () => {
     if (atRest()) {
-      tell('rests');
+      tellProgress('rests');
       return;
     }
     try {
@@ -142,9 +168,10 @@ export function startFrameOnCard(
       if (renderer.edition() !== shown) show();
       if (next && (!unseen || stage === 'building')) draw(next);
       // Some drivers build at the first draw: nothing is ready before there is something to show.
-      tell(stage === 'building' || shown < 0 ? 'building' : 'sampling');
+      tellProgress(stage === 'building' || shown < 0 ? 'building' : 'sampling');
     } catch (error) {
-      frame.setState({ failure: (error as Error).message });
+      failed = true;
+      tell({ failure: (error as Error).message });
       return;
     }
     go();
@@ -152,57 +179,53 @@ export function startFrameOnCard(
 
   const timer = newPromptTimer(piece);
   const go = timer.start;
-
-  const mixNow = ({ scene, answer }: FrameSubject) =>
-    mixWithout(scene!.gains, answer.lamps, store.getState().muted);
-
-  const unsubscribes = [
-    store.subscribe((now, before) => {
-      if (now.muted !== before.muted && subject) {
-        noise = Number.NaN;
-        renderer.setMix(mixNow(subject));
-        show();
-        go();
-      }
-    }),
-    frame.subscribe((now, before) => {
-      if (SHOWN.some((key) => now[key] !== before[key])) show();
-      if (now.paused === before.paused) return;
-      if (now.paused) go();
-      else fillPanel();
-    }),
-  ];
-  // A canvas keeps its drawing only until the browser has shown it.
-  frame.setState({
-    grab: () => {
-      show();
-      return canvas.toDataURL('image/png');
-    },
-  });
-  const onVisible = () => go();
-  document.addEventListener('visibilitychange', onVisible);
-  canvas.addEventListener('webglcontextrestored', onVisible);
+  canvas.addEventListener('webglcontextrestored', go);
 
   return {
     take(given) {
       next = null;
-      if (!given?.scene) {
+      if (!given) {
         subject = null;
-        blank();
-      } else if (unseen && !atRest()) next = given;
-      else draw(given);
+        shown = -1;
+        blanks++;
+        return;
+      }
+      // The next one leaves out what was in this one, drawn or not.
+      const scene = receivedScene(given.scene, textures);
+      textures = scene.textures;
+      const whole = { ...given, scene };
+      if (unseen && !atRest()) next = whole;
+      else draw(whole);
+    },
+    remix(mix) {
+      if (next) next = { ...next, mix };
+      if (!subject) return;
+      noise = Number.NaN;
+      renderer.setMix(mix);
+      show();
+      go();
+    },
+    wish(wanted) {
+      const before = wishes;
+      wishes = wanted;
+      if (SHOWN.some((key) => wanted[key] !== before[key])) show();
+      if (before.paused && !wanted.paused) fillPanel();
+      else go();
     },
     resize(width_px, height_px) {
       panel = { width_px, height_px };
       fillPanel();
     },
+    picture() {
+      // A canvas keeps its drawing only until the browser has shown it.
+      show();
+      if ('convertToBlob' in canvas) return canvas.convertToBlob();
+      return new Promise((resolve) => canvas.toBlob(resolve));
+    },
     dispose() {
       disposed = true;
-      frame.setState({ grab: null });
       timer.dispose();
-      for (const unsubscribe of unsubscribes) unsubscribe();
-      document.removeEventListener('visibilitychange', onVisible);
-      canvas.removeEventListener('webglcontextrestored', onVisible);
+      canvas.removeEventListener('webglcontextrestored', go);
       renderer.dispose();
     },
   };

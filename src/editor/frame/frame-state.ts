@@ -56,13 +56,15 @@ export interface FrameState {
   readonly standIn: FrameProgress | null;
   /** How large the picture is on the screen, CSS pixels. */
   readonly onScreen: { readonly width: number; readonly height: number } | null;
+  /** Whence the graphics card is driven: a worker, or the page where the browser has no graphics in workers. */
+  readonly cardDrawsIn: 'worker' | 'page';
   /** By the graphics card, or by the processor where there is none that can: then why. */
   readonly withoutGraphics: string | null;
   /** What kept the frame from being made, in words. */
   readonly failure: string | null;
   readonly spot: Spot | null;
-  /** The frame as it is shown, as the address of a picture; null while there is none to take. */
-  readonly grab: (() => string) | null;
+  /** The frame as it is shown, as the address of a picture, or null; null itself while there is none to take. */
+  readonly grab: (() => Promise<string | null>) | null;
   readonly reference: ReferenceFrame | null;
   /** Where the reference ends and the frame begins, 0 to 1 from the left. */
   readonly wipe: number;
@@ -84,6 +86,7 @@ export const INITIAL_FRAME: FrameState = {
   progress: null,
   standIn: null,
   onScreen: null,
+  cardDrawsIn: 'worker',
   withoutGraphics: null,
   failure: null,
   spot: null,

@@ -79,7 +79,7 @@ export function FrameTools() {
             <DropdownMenu.Item
               className="menu-item"
               disabled={!drawn}
-              onSelect={() => keepToCompare(frame, title)}
+              onSelect={() => void keepToCompare(frame, title)}
             >
               Keep this frame to compare
             </DropdownMenu.Item>

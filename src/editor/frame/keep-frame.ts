@@ -4,9 +4,10 @@ import type { PreviewScene } from '../../preview/renderer/preview-scene.ts';
 import type { EditorStore } from '../store/editor-store.ts';
 import { correctionsHeard } from '../worker/heard-readings.ts';
 import { latestWins } from '../worker/latest-wins.ts';
-import type { FrameAnswer, FrameDesk, SentScene } from './frame-desk.ts';
+import type { FrameAnswer, FrameDesk } from './frame-desk.ts';
 import type { FrameStore } from './frame-state.ts';
 import { frameTalk } from './frame-talk.ts';
+import { receivedScene } from './sent-scene.ts';
 
 /** What is to be drawn, whole. */
 export interface FrameSubject {
@@ -61,9 +62,10 @@ export function keepFrame(
     try {
       const forCard = drawing.card();
       const answer = await ask(state, forCard, correctionsHeard(state));
+      const scene = answer?.scene ? receivedScene(answer.scene, textures) : null;
+      // The next answer leaves out what was in this one, wanted or not.
+      if (scene) textures = scene.textures;
       if (stopped || !answer || store.getState().openings !== state.openings) return;
-      if (answer.scene) textures = whole(answer.scene, textures);
-      const scene = answer.scene && { ...answer.scene, textures };
       const { camera, lamps, things, limits, problems } = answer;
       frame.setState({ camera, lamps, things, limits, problems, failure: null, behind: false });
       openings = state.openings;
@@ -90,15 +92,6 @@ export function keepFrame(
       for (const unsubscribe of unsubscribes) unsubscribe();
     },
   };
-}
-
-function whole(
-  { textures }: SentScene,
-  before: Readonly<Record<string, Texels>>,
-): Readonly<Record<string, Texels>> {
-  return Object.fromEntries(
-    Object.entries(textures).map(([name, texels]) => [name, texels ?? before[name]!]),
-  );
 }
 
 /** The scene's own mix, without the lamps that are left out of what is looked at. */

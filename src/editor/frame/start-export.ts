@@ -1,10 +1,10 @@
-import type { PreviewScene } from '../../preview/renderer/preview-scene.ts';
 import { fileNameOf } from '../documents/scene-file.ts';
 import type { EditorState } from '../store/editor-state.ts';
 import { cameraShown, documentShown, setupShown } from '../store/shown-scene.ts';
 import type { ExportKind } from './frame-file.ts';
 import { frameTalk } from './frame-talk.ts';
 import { mixWithout } from './keep-frame.ts';
+import { receivedScene } from './sent-scene.ts';
 import { exportInWorker } from './worker-export.ts';
 import { startFrameDesk } from './worker-frame-desk.ts';
 
@@ -44,7 +44,7 @@ export async function startExport(
       throw new Error(answer?.problems[0]?.found ?? 'This scene cannot be seen as it stands.');
     const { lamps } = answer;
     // A desk that has answered nothing before sends every texture.
-    const scene = answer.scene as PreviewScene;
+    const scene = receivedScene(answer.scene, {});
     const without = (document.lamps ?? []).filter(({ id, on }) => state.muted.has(id) && on !== false);
     const blob = await exportInWorker(
       {

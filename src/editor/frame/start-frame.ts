@@ -1,8 +1,7 @@
-import { GraphicsUnable } from '../../preview/gl/float-target.ts';
 import type { EditorStore } from '../store/editor-store.ts';
-import type { FrameOnCard } from './frame-on-card.ts';
-import type { FrameStore } from './frame-state.ts';
+import type { FrameState, FrameStore } from './frame-state.ts';
 import { type FrameWithoutGraphics, startFrameWithoutGraphics } from './frame-without-graphics.ts';
+import { type KeptCard, keepCard, ON_SCREEN_ms } from './keep-card.ts';
 import { type FrameSubject, keepFrame } from './keep-frame.ts';
 import { startFrameDesk, type WorkerFrameDesk } from './worker-frame-desk.ts';
 
@@ -37,7 +36,7 @@ function processorAlone(
   frame: FrameStore,
 ): DrawnFrame {
   const made = startFrameWithoutGraphics(canvas, frame, desk, (progress) => frame.setState({ progress }));
-  frame.setState({ grab: () => canvas.toDataURL('image/png') });
+  frame.setState({ grab: async () => canvas.toDataURL('image/png') });
   const keeper = keepFrame(store, frame, desk, made.take, { card: () => false, processor: () => true });
   return {
     resize: () => {},
@@ -57,7 +56,7 @@ function processorThenCard(
   store: EditorStore,
   frame: FrameStore,
 ): DrawnFrame {
-  let card: FrameOnCard | null = null;
+  let card: KeptCard | null = null;
   let cardBegun = false;
   let ended = false;
   let size: readonly [width_px: number, height_px: number] = [0, 0];
@@ -93,21 +92,25 @@ function processorThenCard(
   };
 
   const beginCard = async () => {
+    let begun: KeptCard;
     try {
-      const { startFrameOnCard } = await import('./frame-on-card.ts');
-      if (ended) return;
-      card = startFrameOnCard(canvas, store, frame);
+      begun = await keepCard(canvas, store, frame);
     } catch (error) {
-      const { message } = error as Error;
-      frame.setState(error instanceof GraphicsUnable ? { withoutGraphics: message } : { failure: message });
+      if (!ended) frame.setState(withoutCard(error as Error, frame.getState()));
       return;
     }
+    if (ended) {
+      begun.dispose();
+      return;
+    }
+    card = begun;
     card.resize(...size);
     keeper.again();
   };
 
   const endStandIn = () => {
-    standIn?.dispose();
+    if (!standIn) return;
+    standIn.dispose();
     standIn = null;
     frame.setState({ standIn: null });
   };
@@ -116,7 +119,7 @@ function processorThenCard(
     store.subscribe(considerCard),
     frame.subscribe(({ progress, failure }) => {
       const shown = progress !== null && (progress.samples > 0 || progress.stage === 'sampling');
-      if (standIn && (shown || failure !== null)) endStandIn();
+      if (standIn && (shown || failure !== null)) setTimeout(endStandIn, ON_SCREEN_ms);
       considerCard();
     }),
   ];
@@ -135,6 +138,12 @@ function processorThenCard(
       desk.close();
     },
   };
+}
+
+/** How it goes on where the card cannot be had: from the page, then by the processor; any other error is told. */
+function withoutCard({ name, message }: Error, { cardDrawsIn }: FrameState): Partial<FrameState> {
+  if (name !== 'GraphicsUnable') return { failure: message };
+  return cardDrawsIn === 'worker' ? { cardDrawsIn: 'page' } : { withoutGraphics: message };
 }
 
 /** When what is due now is on the screen. */

@@ -14,6 +14,7 @@ export function useFrameCanvas() {
   const store = useEditorStore();
   const frame = useFrameStore();
   const withoutGraphics = useFrame((state) => state.withoutGraphics);
+  const cardDrawsIn = useFrame((state) => state.cardDrawsIn);
   const [attempt, setAttempt] = useState(0);
   const ref = useRef<HTMLCanvasElement>(null);
   const standInRef = useRef<HTMLCanvasElement>(null);
@@ -35,12 +36,12 @@ export function useFrameCanvas() {
       observer.disconnect();
       drawn.end();
     };
-  }, [store, frame, withoutGraphics, attempt]);
+  }, [store, frame, withoutGraphics, cardDrawsIn, attempt]);
 
   return {
     ref,
     standInRef,
-    key: `${withoutGraphics === null} ${attempt}`,
+    key: `${withoutGraphics === null} ${cardDrawsIn} ${attempt}`,
     tryAgain: () => {
       frame.setState({ failure: null });
       setAttempt(attempt + 1);

@@ -157,15 +157,10 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
   const smoothed = (of: Accumulation, noisy: FloatTarget, guides: FloatTarget): FloatTarget => {
     const program = programs.ready('smooth', () => smoothLight);
     if (!program) return noisy;
-    const [normalAndOwner, distanceAndPart] = guides.textures;
     let light = noisy;
     SMOOTHING_px.forEach((apart, i) => {
       const target = targetFor(`smooth ${i % 2}`, of, 1);
-      const given = {
-        light: light.textures[0]!,
-        normalAndOwner: normalAndOwner!,
-        distanceAndPart: distanceAndPart!,
-      };
+      const given = { light: light.textures[0]!, normalAndPart: guides.textures[0]! };
       use(program, given, { frameSize: [of.width, of.height], apart: [apart] });
       drawInto(gl, target);
       drawAllPixels(gl);
@@ -261,7 +256,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
       const shown = guides && showing.smoothed ? smoothed(of, noisy, guides) : noisy;
       const given = {
         light: shown.textures[0]!,
-        ...(guides ? { normalAndOwner: guides.textures[0]! } : {}),
+        ...(guides ? { normalAndPart: guides.textures[0]!, owner: guides.textures[1]! } : {}),
       };
       const canvas = [gl.drawingBufferWidth, gl.drawingBufferHeight] as const;
       gl.bindFramebuffer(gl.FRAMEBUFFER, null);

@@ -35,7 +35,8 @@ const FIRST_PIXELS = 1024;
 const LEAST_PIXELS = 16;
 /** A tile may grow by no more than this, for a part of the frame may cost far more than the last one did. */
 const GROWTH = 1.5;
-/** Where most of a tile's time is its own it may take longer than was asked for, until this. */
+/** Where much of a tile's time is its own it may take longer than was asked for: its pixels so many times that, until all takes this. */
+const WORTH = 4;
 const LONGEST_ms = 40;
 
 export function paceAfter(before: Pace | null, pixels: number, took_ms: number): Pace {
@@ -71,8 +72,8 @@ export function tilePixels(pace: Pace | null, wanted_ms: number, dearer: Pace | 
     dearer?.told ? dearer.perPixel_ms : Number.POSITIVE_INFINITY,
   );
   if (!told && took_ms < LONGEST_ms) return Math.round(GROWTH * pixels);
-  // At least as much time for the pixels as for the tile itself, or half of it where that keeps others waiting.
-  const worth_ms = Math.max(Math.min(perTile_ms, LONGEST_ms - perTile_ms), perTile_ms / 2);
+  // Several times as much time for the pixels as for the tile itself, or half of it where that keeps others waiting.
+  const worth_ms = Math.max(Math.min(WORTH * perTile_ms, LONGEST_ms - perTile_ms), perTile_ms / 2);
   const forPixels_ms = Math.max(wanted_ms - perTile_ms, worth_ms);
   const fitting = forPixels_ms / Math.max(1e-9, perPixel_ms);
   // The last one alone says more where it took far longer than those before.

@@ -14,7 +14,8 @@ export const show: Chunk = {
   needs: [develop, srgbTransfer, falseColour, channelMix, hueCurve],
   code: /* glsl */ `
 uniform sampler2D light;
-uniform sampler2D normalAndOwner;
+uniform sampler2D normalAndPart;
+uniform sampler2D owner;
 uniform ivec2 frameSize;
 uniform vec2 canvasSize;
 uniform int look;
@@ -43,9 +44,9 @@ vec3 greyOf(ToneRange range, float exposure) {
 }
 
 // Colours that neighbours in the list do not share.
-vec3 colourOfThing(float owner) {
-  if (owner < 0.0) return vec3(0.0);
-  float turn = fract(owner * 0.61803399);
+vec3 colourOfThing(float place) {
+  if (place < 0.0) return vec3(0.0);
+  float turn = fract(place * 0.61803399);
   return 0.55 + 0.4 * cos(6.2831853 * (turn + vec3(0.0, 1.0, 2.0) / 3.0));
 }
 
@@ -76,8 +77,8 @@ void main() {
   else if (look == LOOK_WEIGHTS) colour = greyOf(range, channelMix(greyWeights, balance * rgb));
   else if (look == LOOK_HUES) colour = greyOf(range, hueCurve(hueStopsFirst, hueStopsLast, balance * rgb));
   else if (look == LOOK_STOPS) colour = falseColour(rgb);
-  else if (look == LOOK_NORMALS) colour = 0.5 + 0.5 * texelFetch(normalAndOwner, pixel, 0).xyz;
-  else colour = colourOfThing(texelFetch(normalAndOwner, pixel, 0).w);
+  else if (look == LOOK_NORMALS) colour = 0.5 + 0.5 * texelFetch(normalAndPart, pixel, 0).xyz;
+  else colour = colourOfThing(texelFetch(owner, pixel, 0).r);
   if (marksEnds && look <= LOOK_HUES) {
     float stops = log2(max(1e-30, luminanceOfRgb(rgb)));
     float stripe = mod(floor((at.x + at.y) / mark_px), 2.0);

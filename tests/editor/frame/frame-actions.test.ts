@@ -17,14 +17,14 @@ it('every action has an id and a name of its own', () => {
   expect(new Set(actions.map(({ id }) => id)).size).toBe(actions.length);
 });
 
-it('a frame is kept to compare once there is one, and let go', () => {
+it('a frame is kept to compare once there is one, and let go', async () => {
   const { frame, act } = atWork();
   expect(act('frame.keep').enabled()).toBe(false);
   expect(act('frame.let-go').enabled()).toBe(false);
-  frame.setState({ grab: () => 'data:image/png;base64,AAAA' });
+  frame.setState({ grab: async () => 'data:image/png;base64,AAAA' });
   expect(act('frame.keep').enabled()).toBe(true);
   act('frame.keep').run();
-  expect(frame.getState().reference?.url).toBe('data:image/png;base64,AAAA');
+  await expect.poll(() => frame.getState().reference?.url).toBe('data:image/png;base64,AAAA');
   act('frame.let-go').run();
   expect(frame.getState().reference).toBeNull();
 });

@@ -22,8 +22,8 @@ describe('the pace of a machine', () => {
   });
 
   it('makes tiles that take as long as is wanted', () => {
-    // derived: 12 of 16 ms are left for pixels
-    expect(drawnBy(4, 1 / 1000, 16, 30).pixels).toBe(12_000);
+    // derived: 14 of 16 ms are left for pixels
+    expect(drawnBy(2, 1 / 1000, 16, 30).pixels).toBe(14_000);
     // software: a hundredth of that speed and nothing for the tile; the first tile is too long, no later one is
     const { pixels, times } = drawnBy(0, 1 / 20, 16, 30);
     expect(pixels).toBe(320);
@@ -31,8 +31,10 @@ describe('the pace of a machine', () => {
   });
 
   it('makes tiles worth their own time, but none that keeps others waiting', () => {
-    // derived: 14 ms of their own, so 14 ms of pixels, though 16 ms were wanted in all
-    expect(drawnBy(14, 1 / 1000, 16, 40).pixels).toBe(14_000);
+    // derived: 4 ms of their own, so 16 ms of pixels, though 16 ms were wanted for both
+    expect(drawnBy(4, 1 / 1000, 16, 40).pixels).toBe(16_000);
+    // derived: 40 ms are the most, of which 14 are the tile's own
+    expect(drawnBy(14, 1 / 1000, 16, 40).pixels).toBe(26_000);
     // derived: 40 ms are the most: 15 are left for pixels, but never less than half of the tile's own
     expect(drawnBy(25, 1 / 1000, 16, 40).pixels).toBe(15_000);
     expect(drawnBy(60, 1 / 1000, 16, 40).pixels).toBe(30_000);
