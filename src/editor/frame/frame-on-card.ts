@@ -122,7 +122,9 @@ export function startFrameOnCard(
   /** The camera, and as many pixels as this machine is fast enough for. */
   const aim = () => {
     if (!subject || panel.width_px === 0 || wishes.paused) return;
-    const wanted = frameSize(panel, renderer.speed_px_per_ms(), size);
+    // A card is fast until it is known not to be: what is seen first is coarse anyway.
+    const speed = renderer.speed_px_per_ms() ?? (renderer.onCard ? Number.POSITIVE_INFINITY : null);
+    const wanted = frameSize(panel, speed, size);
     if (subject.camera === camera && wanted[0] === size?.[0] && wanted[1] === size[1]) return;
     ({ camera } = subject);
     size = wanted;
@@ -161,10 +163,12 @@ export function startFrameOnCard(
     }
     try {
       const before = renderer.samples();
+      const edition = renderer.edition();
       const stage = renderer.renderSome(PIECE_ms);
       const samples = renderer.samples();
       if (samples !== before && (Number.isNaN(noise) || isMeasuredAt(samples))) noise = renderer.noise();
-      if (samples === 1 && before === 0) aim();
+      // The first light tells how fast this machine is, the first whole sample tells it well.
+      if ((shown < 0 && renderer.edition() !== edition) || (samples === 1 && before === 0)) aim();
       if (renderer.edition() !== shown) show();
       if (next && (!unseen || stage === 'building')) draw(next);
       // Some drivers build at the first draw: nothing is ready before there is something to show.

@@ -78,7 +78,7 @@ function processorThenCard(
       card?.take(next);
       considerCard();
     },
-    { card: () => card !== null, processor: () => standIn !== null },
+    { card: () => cardBegun, processor: () => standIn !== null },
   );
 
   /** Not before there is something to look at: from here on the page may have to wait for the card. Not for a held frame. */
@@ -92,6 +92,8 @@ function processorThenCard(
   };
 
   const beginCard = async () => {
+    // What it is to draw is made while it is being started.
+    keeper.again();
     let begun: KeptCard;
     try {
       begun = await keepCard(canvas, store, frame);
@@ -105,7 +107,7 @@ function processorThenCard(
     }
     card = begun;
     card.resize(...size);
-    keeper.again();
+    if (subject?.scene) card.take(subject);
   };
 
   const endStandIn = () => {

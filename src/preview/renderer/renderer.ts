@@ -63,6 +63,8 @@ export interface RendererOptions {
  * by lamp: where lamps alone are changed, that of the others stays, and a change of levels re-mixes what there is.
  */
 export interface Renderer {
+  /** Whether a card draws, and not the processor in its place. */
+  readonly onCard: boolean;
   /** With lamps mixed as given; by the scene's own gains when left out. */
   setScene(scene: PreviewScene, mix?: Mix): void;
   /** What each lamp's light at full level is multiplied by, linear RGB, in the order of the scene's lamps. */
@@ -125,7 +127,8 @@ export function createRenderer(
   let keeping: Keeping | null = null;
   /** Lamps by when they were re-mixed, the last first. */
   let touched: readonly number[] = [];
-  const apart = options.apart ?? drawsPartsWell(gl);
+  const onCard = !isSoftware(gl);
+  const apart = options.apart ?? (onCard && gl.getExtension('EXT_float_blend') !== null);
   let drawing = newDrawing(gl, seed, apart);
   let drawn = new Set<Program>();
   let awaited: Awaited | null = null;
@@ -238,10 +241,14 @@ export function createRenderer(
 
   function tileToDraw(of: View, budget_ms: number): { into: Accumulation; tile: PixelRectangle } {
     const dearest = paces.get('whole of all') ?? null;
-    const tileOf = (into: Accumulation) => {
-      const wanted_ms = into === of.coarse ? COARSE_TILE_ms : budget_ms;
-      return nextTile(into.tiles, tilePixels(paces.get(kindOf(into)) ?? null, wanted_ms, dearest));
+    const pixelsOf = (into: Accumulation) => {
+      const pace = paces.get(kindOf(into)) ?? null;
+      if (into === of.coarse) return tilePixels(pace, COARSE_TILE_ms, dearest);
+      if (pace || dearest) return tilePixels(pace, budget_ms, dearest);
+      // A coarse frame says how dear pixels are, but not that the dearest do not lie side by side.
+      return tilePixels(paces.get('coarse of all') ?? null, budget_ms / 2);
     };
+    const tileOf = (into: Accumulation) => nextTile(into.tiles, pixelsOf(into));
     const into = inTheMaking(of, atWork());
     const tile = tileOf(into);
     if (tile) return { into, tile };
@@ -259,6 +266,7 @@ export function createRenderer(
   };
 
   return {
+    onCard,
     setScene(next, mixed = next.gains) {
       const changed = scene && changedLamps(scene, next);
       scene = next;
@@ -358,10 +366,6 @@ function contextOf(canvas: HTMLCanvasElement | OffscreenCanvas): WebGL2Rendering
     );
   requireFloatTargets(gl as WebGL2RenderingContext);
   return gl as WebGL2RenderingContext;
-}
-
-function drawsPartsWell(gl: WebGL2RenderingContext): boolean {
-  return gl.getExtension('EXT_float_blend') !== null && !isSoftware(gl);
 }
 
 function sameFactor(one: Mix[number], other: Mix[number]): boolean {
