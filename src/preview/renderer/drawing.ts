@@ -62,6 +62,12 @@ const SMOOTHING_px = [1, 2, 4, 8];
 /** Of targets that are for the same: a coarse frame's and a whole one's. */
 const SIZES_KEPT = 2;
 
+/** Programs that make a picture of the light, whatever the scene. */
+const GUIDE = ['guide', () => guide] as const;
+const SMOOTH = ['smooth', () => smoothLight] as const;
+const SHOW = ['show', () => show] as const;
+const mixOf = (sums: number) => [`mix ${sums}`, () => mixLight(sums)] as const;
+
 /** Where replicates cannot tell. */
 const NO_SAMPLES = { from: 0, to: 0 };
 
@@ -116,7 +122,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
   };
 
   const light = ({ keeping, mix }: Subject, { frame: of, sums }: Picture): FloatTarget => {
-    const program = programs.now(`mix ${keeping.sums}`, () => mixLight(keeping.sums));
+    const program = programs.now(...mixOf(keeping.sums));
     const target = targetFor('light', of, 1);
     const atWork = sumsAtWork(keeping, mix);
     const told = tracesAll(of, atWork) && sums.every((one) => one === of);
@@ -145,7 +151,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
     const target = targetFor('guide', of, 2);
     const bodies = scene.textures.geometryTexels!;
     if (guided?.bodies === bodies && guided.view === view && guided.of === of) return target;
-    const program = programs.ready('guide', () => guide);
+    const program = programs.ready(...GUIDE);
     if (!program) return null;
     use(program, sceneTextures(subject), scene.uniforms, cameraUniforms(view, of));
     drawInto(gl, target);
@@ -155,7 +161,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
   };
 
   const smoothed = (of: Accumulation, noisy: FloatTarget, guides: FloatTarget): FloatTarget => {
-    const program = programs.ready('smooth', () => smoothLight);
+    const program = programs.ready(...SMOOTH);
     if (!program) return noisy;
     let light = noisy;
     SMOOTHING_px.forEach((apart, i) => {
@@ -202,7 +208,12 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
       const { scene, view, keeping, mix } = subject;
       programs.nextTurn();
       const ready = apart ? wavePrograms(subject) : wholeProgram(subject);
-      if (!ready) return null;
+      if (!ready) {
+        // What will show the first light is built meanwhile.
+        const showing = [mixOf(keeping.sums), SHOW, GUIDE, SMOOTH];
+        for (const [name, chunk] of showing) programs.isBuilt(name, chunk);
+        return null;
+      }
       const { done, making } = targetsOf(gl, into, keeping.sums);
       const sums = Array.from({ length: keeping.sums }, (_, i) => i);
       const before = {
@@ -261,11 +272,7 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
       const canvas = [gl.drawingBufferWidth, gl.drawingBufferHeight] as const;
       gl.bindFramebuffer(gl.FRAMEBUFFER, null);
       gl.viewport(0, 0, ...canvas);
-      use(
-        programs.now('show', () => show),
-        given,
-        showUniforms([of.width, of.height], canvas, showing),
-      );
+      use(programs.now(...SHOW), given, showUniforms([of.width, of.height], canvas, showing));
       drawAllPixels(gl);
     },
     dispose() {
