@@ -22,8 +22,8 @@ import type { PathTracerJob } from './page-path-tracer.ts';
 import { ms, type Row } from './report.ts';
 
 const NO_FILES: SceneFiles = { photometry: new Map(), meshes: new Map() };
-/** As long as a tile of a frame at rest may take on the page. */
-const BUDGET_ms = 40;
+/** As long as a tile of a frame may take on the page. */
+const BUDGET_ms = 16;
 const SMALL = [160, 90] as const;
 const LARGE = [320, 180] as const;
 /** Few, for a software rasteriser is slow; as many as the replicates, without which there is no noise. */

@@ -31,10 +31,12 @@ const LEAST_SPREAD = 0.15;
 const MOST_OWN = 0.98;
 
 /** Little enough that even slow graphics draw it at once. */
-const FIRST_PIXELS = 1024;
+const FIRST_PIXELS = 400;
 const LEAST_PIXELS = 16;
 /** A tile may grow by no more than this, for a part of the frame may cost far more than the last one did. */
 const GROWTH = 1.5;
+/** A tile so many times smaller tells at once what the one before took by itself. */
+const TELLING = 2.5;
 /** Where much of a tile's time is its own it may take longer than was asked for: its pixels so many times that, until all takes this. */
 const WORTH = 4;
 const LONGEST_ms = 40;
@@ -71,7 +73,8 @@ export function tilePixels(pace: Pace | null, wanted_ms: number, dearer: Pace | 
     pace.perPixel_ms,
     dearer?.told ? dearer.perPixel_ms : Number.POSITIVE_INFINITY,
   );
-  if (!told && took_ms < LONGEST_ms) return Math.round(GROWTH * pixels);
+  if (!told && took_ms < LONGEST_ms)
+    return Math.round(took_ms > wanted_ms ? pixels / TELLING : GROWTH * pixels);
   // Several times as much time for the pixels as for the tile itself, or half of it where that keeps others waiting.
   const worth_ms = Math.max(Math.min(WORTH * perTile_ms, LONGEST_ms - perTile_ms), perTile_ms / 2);
   const forPixels_ms = Math.max(wanted_ms - perTile_ms, worth_ms);
