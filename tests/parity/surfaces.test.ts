@@ -289,7 +289,8 @@ SurfaceOptics surfaceOf(int i) {
         give(0, evaluateSurface(optics, i, o, ALL)); give(3, evaluateSurface(optics, i, o, DIFFUSE));
         give(6, evaluateSurface(optics, i, o, GLOSSY));
         give(9, baseShare(optics, i.z, o.z)); give(10, glossyShare(optics, o.z));
-        give(11, lobePdf(optics, i, o, true)); give(12, lobePdf(optics, i, o, false));`,
+        give(11, lobePdf(optics, glossyShare(optics, o.z), i, o, true));
+        give(12, lobePdf(optics, glossyShare(optics, o.z), i, o, false));`,
       given,
       givenCount,
       resultCount: 13,

@@ -152,11 +152,10 @@ bool connectMirror(vec3 x, vec3 n, int arrival, float choice, vec4 numbers, int 
   float cosIn = dot(sight.w, m);
   float cosOut = -dot(w, m);
   if (cosIn <= 0.0 || cosOut <= 0.0 || sight.normal_lx == 0.0) return false;
-  vec3 glossy = evaluateSurface(
+  vec3 glossy = glossyReflection(
     surfaceOptics(face.surface),
     vec3(dot(sight.w, face.u), dot(sight.w, face.v), cosIn),
-    vec3(-dot(w, face.u), -dot(w, face.v), cosOut),
-    GLOSSY
+    vec3(-dot(w, face.u), -dot(w, face.v), cosOut)
   );
   float perDirection = unfoldedDensity(at, face.alpha, qf) * d2 * d2 / cosOut;
   found.w = w;

@@ -116,10 +116,31 @@ bool meetsHaze(HazeAhead ahead, float number) {
 Vertex takeTurn(inout PathState path, Meeting met, HazeAhead ahead, vec4 chances, vec4 turnings, out bool goesSharp) {
   PathState was = path;
   goesSharp = false;
+  bool inHaze = !was.atMeter && meetsHaze(ahead, chances.x);
+  bool meets = !was.atMeter && !inHaze && met.solid;
+  vec3 through = dot(was.d, met.normal) > 0.0 ? met.normal : -met.normal;
+  float direct = 0.0;
+  int kind = AT_NOTHING;
+  vec3 p = was.o + (inHaze ? ahead.to_m : meets ? met.t : 0.0) * was.d;
+  if (was.atMeter) {
+    kind = AT_METER;
+  } else if (meets && met.isPane) {
+    direct = paneDirectOf(met.substance);
+#if HAS_SHEETS
+    if (chances.z >= direct && chances.z < direct + paneScattered(met.substance)) kind = AT_PANE;
+#endif
+  } else if (meets) {
+    kind = AT_SURFACE;
+    p = liftedOff(p, -through);
+  }
+  // At one place for all: a driver copies a function to wherever it is called.
+  Vertex at = vertexOf(was, met, kind, p);
+
   path.airShare = 1.0;
   path.firstStretch = false;
   path.met++;
-  if (was.atMeter) {
+  path.ended = true;
+  if (kind == AT_METER) {
     float mu = 2.0 * sqrt(turnings.x) - 1.0;
     path.d = turned(was.d, mu, turnings.y);
     path.density = (1.0 + mu) / (4.0 * PI);
@@ -130,66 +151,52 @@ Vertex takeTurn(inout PathState path, Meeting met, HazeAhead ahead, vec4 chances
     path.atMeter = false;
     path.firstStretch = true;
     path.met = 0;
-    return vertexOf(was, met, AT_METER, was.o);
-  }
 #if HAS_HAZE
-  if (meetsHaze(ahead, chances.x)) {
+  } else if (inHaze) {
     Haze haze = theHaze();
     float keep = haze.albedo * survival(was.met, greatest(was.carries) * haze.albedo, was.weight, turnings.w);
     path.ended = keep == 0.0;
     path.carries *= keep;
-    path.o += ahead.to_m * was.d;
+    path.o = p;
     float mu = sampleHenyeyGreenstein(haze.anisotropy, turnings.x);
     path.d = turned(was.d, mu, turnings.y);
     path.density = henyeyGreenstein(haze.anisotropy, mu);
     path.before = path.o;
     path.reached = REACHED_CONNECTED;
-    return vertexOf(was, met, AT_NOTHING, path.o);
-  }
 #endif
-  path.ended = true;
-  if (!met.solid) return vertexOf(was, met, AT_NOTHING, was.o);
-  vec3 p = was.o + met.t * was.d;
-  vec3 through = dot(was.d, met.normal) > 0.0 ? met.normal : -met.normal;
-  if (met.isPane) {
-    float direct = paneDirectOf(met.substance);
-    float scattered = paneScattered(met.substance);
-    path.o = liftedOff(p, through);
-    if (chances.z < direct) {
-      path.ended = false;
-      path.firstStretch = was.firstStretch;
-    }
 #if HAS_SHEETS
-    else if (chances.z < direct + scattered) {
-      PaneLobe lobe = paneLobeOf(met.substance);
-      float cosOut = abs(dot(was.d, met.normal));
-      path.d = turned(was.d, sampleLobe(lobe, turnings.x), turnings.y);
-      float after = dot(path.d, through);
-      // The part of the lobe that would come back out of the pane is lost in it.
-      float kept = after > 0.0 ? scatteredWeight(lobe, after, cosOut) : 0.0;
-      float keep = kept * survival(was.met, kept * greatest(was.carries), was.weight, turnings.w);
-      path.ended = keep == 0.0;
-      path.carries *= keep;
-      path.reached = REACHED_LOOSE;
-      return vertexOf(was, met, AT_PANE, p);
-    }
+  } else if (kind == AT_PANE) {
+    path.o = liftedOff(p, through);
+    PaneLobe lobe = paneLobeOf(met.substance);
+    float cosOut = abs(dot(was.d, met.normal));
+    path.d = turned(was.d, sampleLobe(lobe, turnings.x), turnings.y);
+    float after = dot(path.d, through);
+    // The part of the lobe that would come back out of the pane is lost in it.
+    float kept = after > 0.0 ? scatteredWeight(lobe, after, cosOut) : 0.0;
+    float keep = kept * survival(was.met, kept * greatest(was.carries), was.weight, turnings.w);
+    path.ended = keep == 0.0;
+    path.carries *= keep;
+    path.reached = REACHED_LOOSE;
 #endif
-    return vertexOf(was, met, AT_NOTHING, p);
-  }
-  path.o = liftedOff(p, -through);
-  Vertex at = vertexOf(was, met, AT_SURFACE, path.o);
-  SurfaceSample drawn;
-  if (sampleSurface(at.optics, at.point.at.o, turnings.x, turnings.y, turnings.z, at.sharp, drawn)) {
-    path.carries *= drawn.weight;
-    path.carries *= survival(was.met, greatest(path.carries), was.weight, turnings.w);
-    path.ended = greatest(path.carries) <= 0.0;
-    path.d = drawn.w.x * at.point.at.u + drawn.w.y * at.point.at.v + drawn.w.z * at.point.at.n;
-    path.density = drawn.pdf;
-    path.before = path.o;
-    goesSharp = at.sharp && drawn.glossy;
-    if (!goesSharp) path.reached = REACHED_CONNECTED;
-    else if (was.reached == REACHED_CAMERA) path.mirrorAlpha = at.optics.alpha;
-    else path.reached = REACHED_LOOSE;
+  } else if (meets && met.isPane) {
+    path.o = liftedOff(p, through);
+    path.ended = chances.z >= direct;
+    path.firstStretch = was.firstStretch;
+  } else if (kind == AT_SURFACE) {
+    path.o = p;
+    SurfaceSample drawn;
+    if (sampleSurface(at.optics, at.point.at.o, turnings.x, turnings.y, turnings.z, at.sharp, drawn)) {
+      path.carries *= drawn.weight;
+      path.carries *= survival(was.met, greatest(path.carries), was.weight, turnings.w);
+      path.ended = greatest(path.carries) <= 0.0;
+      path.d = drawn.w.x * at.point.at.u + drawn.w.y * at.point.at.v + drawn.w.z * at.point.at.n;
+      path.density = drawn.pdf;
+      path.before = path.o;
+      goesSharp = at.sharp && drawn.glossy;
+      if (!goesSharp) path.reached = REACHED_CONNECTED;
+      else if (was.reached == REACHED_CAMERA) path.mirrorAlpha = at.optics.alpha;
+      else path.reached = REACHED_LOOSE;
+    }
   }
   return at;
 }

@@ -19,15 +19,13 @@ ivec2 namedPixel(ivec2 pixel) {
   return pixel + namedFrom;
 }
 
-// From the number of this place on. Every kind of light has a sequence of its own. What stands beyond the stratified ones is
-// another for every place: passes that draw a path turn by turn begin there anew.
+// From the number of this place on. Every kind of light has a sequence of its own.
 RandomState numbersFrom(ivec2 pixel, uint kind, uint place) {
   ivec2 named = namedPixel(pixel);
   uint key = mixed32(mixed32(seed + kind) + uint(named.y * namedWidth + named.x));
   uint of = key + 0x632be59bu * (samplesBefore % REPLICATES);
-  bool stratified = place < DIMENSIONS;
-  RandomState state = pathRandom(stratified ? of : of + 0x9e3779b9u * place, samplesBefore / REPLICATES);
-  state.dimension = min(place, DIMENSIONS);
+  RandomState state = pathRandom(of, samplesBefore / REPLICATES);
+  state.dimension = place;
   return state;
 }
 `,

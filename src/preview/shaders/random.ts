@@ -2,27 +2,20 @@ import type { Chunk } from './chunk.ts';
 import { kronecker } from './kronecker.ts';
 
 /**
- * The core's stream of numbers for one path after another, bit for bit; a number is the upper 24 of its 32 bits, so that it
- * stays below 1 as a float. Beyond the stratified numbers the core's stream runs on from path to path, which a shader that
- * keeps nothing between its paths cannot: `pathRandom` seeds those anew for every path.
+ * The core's stratified numbers of one path after another, bit for bit; a number is the upper 24 of its 32 bits, so that it
+ * stays below 1 as a float. The core draws those after its first 192 at chance, as they come cheaper there; here all are
+ * stratified, for that a shader has the code anyway.
  */
 export const random: Chunk = {
   name: 'random',
   needs: [kronecker],
   code: /* glsl */ `
 struct RandomState {
-  uint a;
-  uint b;
-  uint c;
-  uint d;
   uint scramble;
   // The path's number with its bits in reverse.
   uint reversed;
   uint dimension;
 };
-
-// How many numbers of a path are stratified.
-const uint DIMENSIONS = 192u;
 
 uint reversedBits(uint bits) {
   uint x = bits;
@@ -43,50 +36,13 @@ uint owenHash(uint bits, uint key) {
   return x;
 }
 
-// A stream from a seed, standing at its first path.
-RandomState seededRandom(uint seed) {
-  return RandomState(
-    mixed32(seed ^ 0x9e3779b9u) | 1u,
-    mixed32(seed + 0x3c6ef372u),
-    mixed32(seed + 0x78dde6e4u),
-    mixed32(seed + 0xf1bbcdc8u),
-    mixed32(seed + 0x1b873593u),
-    0u,
-    0u
-  );
-}
-
-// Goes to the path of this number.
-void startPath(inout RandomState state, uint path) {
-  state.reversed = reversedBits(path);
-  state.dimension = 0u;
-}
-
-// The stream of a seed, standing at the path of this number, its pseudo-random numbers those of this path alone.
+// The stream of a seed, standing at the path of this number.
 RandomState pathRandom(uint seed, uint path) {
-  RandomState state = seededRandom(mixed32(seed) + path);
-  state.scramble = mixed32(seed + 0x1b873593u);
-  startPath(state, path);
-  return state;
-}
-
-// The next one of the generator's own numbers.
-float nextBeyond(inout RandomState state) {
-  uint b5 = state.b * 5u;
-  uint result = ((b5 << 7u) | (b5 >> 25u)) * 9u;
-  uint t = state.b << 9u;
-  state.c ^= state.a;
-  state.d ^= state.b;
-  state.b ^= state.c;
-  state.a ^= state.d;
-  state.c ^= t;
-  state.d = (state.d << 11u) | (state.d >> 21u);
-  return unitOfBits(result);
+  return RandomState(mixed32(seed + 0x1b873593u), reversedBits(path), 0u);
 }
 
 // The next number, 0 ≤ x < 1.
 float nextRandom(inout RandomState state) {
-  if (state.dimension >= DIMENSIONS) return nextBeyond(state);
   state.dimension++;
   uint key = state.scramble ^ mixed32(state.dimension);
   uint shuffled = owenHash(state.reversed, key);
@@ -111,15 +67,8 @@ uvec4 owenHash(uvec4 bits, uvec4 key) {
   return x;
 }
 
-// The next four, stratified all of them or none. Side by side, without a loop: a driver would copy its turns.
+// The next four, side by side.
 vec4 nextFour(inout RandomState state) {
-  if (state.dimension + 4u > DIMENSIONS) {
-    state.dimension = DIMENSIONS;
-    float first = nextBeyond(state);
-    float second = nextBeyond(state);
-    float third = nextBeyond(state);
-    return vec4(first, second, third, nextBeyond(state));
-  }
   uvec4 h = state.dimension + uvec4(1u, 2u, 3u, 4u);
   state.dimension += 4u;
   h = (h ^ (h >> 16u)) * 0x85ebca6bu;

@@ -23,16 +23,17 @@ bool sampleSurface(SurfaceOptics optics, vec3 o, float u, float v, float w, bool
   drawn = SurfaceSample(vec3(0.0, 0.0, 1.0), 0.0, vec3(0.0), false);
   if (!(o.z > 0.0)) return false;
   vec2 turn = unitCircle(v);
-  drawn.glossy = w < glossyShare(optics, o.z);
+  float share = glossyShare(optics, o.z);
+  drawn.glossy = w < share;
   if (drawn.glossy) {
     vec3 normal = visibleNormal(optics.alpha, o, u, turn.x, turn.y);
     drawn.w = 2.0 * dot(o, normal) * normal - o;
   } else {
     drawn.w = vec3(sqrt(u) * turn, sqrt(1.0 - u));
   }
-  float pdf = lobePdf(optics, drawn.w, o, drawn.glossy);
+  float pdf = lobePdf(optics, share, drawn.w, o, drawn.glossy);
   if (pdf == 0.0) return false;
-  if (!apart) pdf += lobePdf(optics, drawn.w, o, !drawn.glossy);
+  if (!apart) pdf += lobePdf(optics, share, drawn.w, o, !drawn.glossy);
   int which = apart ? (drawn.glossy ? GLOSSY : DIFFUSE) : ALL;
   drawn.pdf = pdf;
   drawn.weight = evaluateSurface(optics, drawn.w, o, which) * (drawn.w.z / pdf);

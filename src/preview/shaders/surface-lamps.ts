@@ -137,7 +137,7 @@ bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light
         if (optics.glossy && !(point.gloss == GLOSS_SHARP && lobeFindsLamp(optics.alpha, faceRadius_m(emitter.face), sight.d_m))) {
           SurfaceOptics as = optics;
           as.alpha = glossAlpha;
-          gloss = lampRgb(lamp) * evaluateSurface(as, inAxesOf(point.at, sight.w), point.at.o, GLOSSY) * arriving;
+          gloss = lampRgb(lamp) * glossyReflection(as, inAxesOf(point.at, sight.w), point.at.o) * arriving;
         }
       }
     }
@@ -160,7 +160,7 @@ bool lightOfLamps(LitPoint point, vec3 numbers, out int keptLamp, out vec3 light
     float other = mirrorConnectionDensity(point.part, keptAt, point.before, point.at.p, kept.s);
     if (other > 0.0) {
       float arriving = kept.normal_lx * dot(kept.w, point.at.n);
-      keptGloss = lampRgb(keptLamp) * evaluateSurface(optics, inAxesOf(point.at, kept.w), point.at.o, GLOSSY) *
+      keptGloss = lampRgb(keptLamp) * glossyReflection(optics, inAxesOf(point.at, kept.w), point.at.o) *
         (arriving * point.density / (point.density + other));
     }
   }

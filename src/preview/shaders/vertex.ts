@@ -49,7 +49,9 @@ vec3 answerOf(Vertex at, vec3 w, out float density) {
     return vec3(receptorResponse(at.point.dome, mu));
   }
   vec3 i = inAxesOf(at.point.at, w);
-  density = lobePdf(at.optics, i, at.point.at.o, false) + (at.sharp ? 0.0 : lobePdf(at.optics, i, at.point.at.o, true));
+  float share = glossyShare(at.optics, at.point.at.o.z);
+  density = lobePdf(at.optics, share, i, at.point.at.o, false);
+  if (!at.sharp) density += lobePdf(at.optics, share, i, at.point.at.o, true);
   return max(0.0, i.z) * evaluateSurface(at.optics, i, at.point.at.o, at.sharp ? DIFFUSE : ALL);
 }
 `,
