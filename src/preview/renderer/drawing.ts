@@ -195,8 +195,15 @@ export function newDrawing(gl: WebGL2RenderingContext, seed: number, apart: bool
         named(() => waveLight(features, sums, kind, every, deeperEvery), kind, features, sums),
       ),
     ];
-    // None is taken before all are built: the driver builds them side by side, and answers nothing while it does.
-    if (wanted.map((one) => programs.isBuilt(...one)).includes(false)) return null;
+    // None is taken before all are built: the driver builds them side by side, and answers nothing while it does. Those that
+    // take longest are begun first.
+    if (
+      [...wanted]
+        .reverse()
+        .map((one) => programs.isBuilt(...one))
+        .includes(false)
+    )
+      return null;
     const [start, hit, go, ended, keep, ...parts] = wanted.map((one) => programs.ready(...one));
     const lights = parts.filter((program) => program !== null);
     if (!start || !hit || !go || !ended || !keep || lights.length < parts.length) return null;

@@ -63,6 +63,8 @@ const LEARNT = 4;
 const MOST_AT_ONCE = 32;
 /** Sizes of buffers are multiples of this, so that tiles that grow a little need no new ones. */
 const STEP_px = 64;
+/** Tiles grow, and new buffers wait for the card: they are made so much longer and wider than the tile that wants them. */
+const ROOM = 1.5;
 /** What buffers may hold that fit tiles of several shapes: half as much again as the largest tile. */
 const MOST_PIXELS = 1.5 * 2 ** 19;
 const DEPTH_DRAWN = 0.5;
@@ -84,12 +86,11 @@ export function newWave(gl: WebGL2RenderingContext): Wave {
     buffers = null;
     const up = (size: number) => Math.ceil(size / STEP_px) * STEP_px;
     // Large enough for the tiles before too, which differ in shape from band to band.
-    const [both, alone] = [
-      [Math.max(up(width), before.width), Math.max(up(height), before.height)],
-      [up(width), up(height)],
-    ] as const;
-    const [w, h] = both[0]! * both[1]! <= MOST_PIXELS ? both : alone;
-    buffers = newBuffers(gl, w!, h!, sums);
+    const both = [Math.max(up(width), before.width), Math.max(up(height), before.height)] as const;
+    const alone = [up(width), up(height)] as const;
+    const [w, h] = both[0] * both[1] <= MOST_PIXELS ? both : alone;
+    const roomier = [up(ROOM * w), up(ROOM * h)] as const;
+    buffers = newBuffers(gl, ...(roomier[0] * roomier[1] <= MOST_PIXELS ? roomier : ([w, h] as const)), sums);
     return buffers;
   };
 
