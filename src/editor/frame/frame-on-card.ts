@@ -42,7 +42,7 @@ export interface CardWishes extends Pick<FrameState, (typeof SHOWN)[number] | 'p
 export type CardNews =
   | { readonly progress: FrameProgress }
   | { readonly failure: string }
-  /** There is a picture on the canvas since it was last told to draw nothing, for so manieth a time. */
+  /** There is a picture on the screen since it was told to draw nothing for the so manieth time. */
   | { readonly drawnSince: number };
 
 /** A frame made by the graphics card on a canvas. Knows nothing of the page, so that it may work in a worker. */
@@ -114,7 +114,10 @@ export function startFrameOnCard(
     const { look, smoothed, marksEnds } = wishes;
     const mark_px = marksEnds ? Math.max(2, Math.round((MARK_px * canvas.width) / 960)) : undefined;
     if (!renderer.show(showingOf(subject.camera, look, smoothed, mark_px))) return;
-    if (shown < 0) tell({ drawnSince: blanks });
+    if (shown < 0) {
+      const drawnSince = blanks;
+      onceOnScreen(() => tell({ drawnSince }));
+    }
     shown = renderer.edition();
     unseen = false;
   };
@@ -233,6 +236,11 @@ export function startFrameOnCard(
       renderer.dispose();
     },
   };
+}
+
+/** What is drawn now is handed to the screen at the end of the next frame, of a worker as of a page. */
+function onceOnScreen(work: () => void): void {
+  requestAnimationFrame(() => requestAnimationFrame(work));
 }
 
 /** At powers of two, and then at equal distances. */

@@ -6,9 +6,6 @@ import { type FrameSubject, mixWithout } from './keep-frame.ts';
 import { sentScene } from './sent-scene.ts';
 import { startCardInWorker, workersCanDraw } from './worker-card.ts';
 
-/** What a worker has drawn is on the screen a little after its word. */
-export const ON_SCREEN_ms = 60;
-
 const WISHED = ['look', 'smoothed', 'marksEnds', 'paused'] as const;
 
 /** The graphics card's frame on a canvas of the page. */
@@ -19,6 +16,8 @@ export interface KeptCard {
 }
 
 /**
+ * `onDrawn`: there is a picture of what was taken on the screen, where there was none of it.
+ *
  * Starts the card in a worker where it can be there, and keeps it told what the page wants of it. Rejects with GraphicsUnable's
  * name where this browser's graphics cannot, there.
  */
@@ -26,18 +25,18 @@ export async function keepCard(
   canvas: HTMLCanvasElement,
   store: EditorStore,
   frame: FrameStore,
+  onDrawn: () => void,
 ): Promise<KeptCard> {
   let subject: FrameSubject | null = null;
   let textures: Readonly<Record<string, Texels>> = {};
   let blanks = 0;
 
   const hear = (news: CardNews) => {
-    if ('drawnSince' in news) {
-      const { drawnSince } = news;
-      setTimeout(() => {
-        if (drawnSince === blanks) canvas.style.visibility = '';
-      }, ON_SCREEN_ms);
-    } else frame.setState(news);
+    if (!('drawnSince' in news)) frame.setState(news);
+    else if (news.drawnSince === blanks) {
+      canvas.style.visibility = '';
+      onDrawn();
+    }
   };
   const inWorker = frame.getState().cardDrawsIn === 'worker' && workersCanDraw();
   const wishes = wishesOf(frame.getState());

@@ -1,7 +1,7 @@
 import type { EditorStore } from '../store/editor-store.ts';
 import type { FrameState, FrameStore } from './frame-state.ts';
 import { type FrameWithoutGraphics, startFrameWithoutGraphics } from './frame-without-graphics.ts';
-import { type KeptCard, keepCard, ON_SCREEN_ms } from './keep-card.ts';
+import { type KeptCard, keepCard } from './keep-card.ts';
 import { type FrameSubject, keepFrame } from './keep-frame.ts';
 import { startFrameDesk, type WorkerFrameDesk } from './worker-frame-desk.ts';
 
@@ -96,7 +96,7 @@ function processorThenCard(
     keeper.again();
     let begun: KeptCard;
     try {
-      begun = await keepCard(canvas, store, frame);
+      begun = await keepCard(canvas, store, frame, endStandIn);
     } catch (error) {
       if (!ended) frame.setState(withoutCard(error as Error, frame.getState()));
       return;
@@ -119,9 +119,8 @@ function processorThenCard(
 
   const unsubscribes = [
     store.subscribe(considerCard),
-    frame.subscribe(({ progress, failure }) => {
-      const shown = progress !== null && (progress.samples > 0 || progress.stage === 'sampling');
-      if (standIn && (shown || failure !== null)) setTimeout(endStandIn, ON_SCREEN_ms);
+    frame.subscribe(({ failure }) => {
+      if (failure !== null) endStandIn();
       considerCard();
     }),
   ];
