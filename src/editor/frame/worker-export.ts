@@ -1,6 +1,6 @@
 import { proxy, type Remote, wrap } from 'comlink';
 import { lifeOf } from '../worker/worker-life.ts';
-import { exportFrame, type FrameExport } from './export-frame.ts';
+import type { exportFrame, FrameExport } from './export-frame.ts';
 
 /**
  * Exports in a worker of its own: the page stays quick, and goes on when its tab is hidden, where timers of the page are held
@@ -26,5 +26,6 @@ export async function exportInWorker(
     signal.removeEventListener('abort', end);
     end();
   }
-  return exportFrame(order, progress, signal);
+  const onThePage = await import('./export-frame.ts');
+  return onThePage.exportFrame(order, progress, signal);
 }
