@@ -42,7 +42,7 @@ export interface CardWishes extends Pick<FrameState, (typeof SHOWN)[number] | 'p
 export type CardNews =
   | { readonly progress: FrameProgress }
   | { readonly failure: string }
-  /** There is a picture on the screen since it was told to draw nothing for the so manieth time. */
+  /** The first picture since it was told to draw nothing is on the screen; how often it has been told so. */
   | { readonly drawnSince: number };
 
 /** A frame made by the graphics card on a canvas. Knows nothing of the page, so that it may work in a worker. */

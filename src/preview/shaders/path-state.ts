@@ -11,13 +11,11 @@ const int REACHED_CAMERA = 0;
 const int REACHED_CONNECTED = 1;
 const int REACHED_LOOSE = 2;
 
-// A guard, not a limit: roulette ends paths long before.
+// Guards, not limits: roulette ends paths long before.
 const int MAX_TURNS = 1024;
 const int ROULETTE_FROM = 2;
-// Sooner and more often than in the core, for whatever pixels are drawn together waits for the longest path among them: in dense
-// haze a sample takes a sixth less, and is no noisier.
-const int LONG = 4;
-const float LONG_SURVIVAL = 0.6;
+const int LONG = 8;
+const float LONG_SURVIVAL = 0.95;
 
 struct PathState {
   vec3 o;
