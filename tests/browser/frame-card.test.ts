@@ -91,4 +91,17 @@ describe('the frame of the graphics card', () => {
     expect(complaints).toEqual([]);
     await context.close();
   });
+
+  it('says that it stopped where its worker cannot be started, and starts again', {
+    timeout: 300_000,
+  }, async () => {
+    const { page, context } = await openPage(browser);
+    await page.route(CARD_WORKER, (route) => route.abort());
+    await page.getByRole('button', { name: 'Go on', exact: true }).click();
+    await page.getByText('The frame stopped:').waitFor({ timeout: PATIENCE_ms });
+    await page.unroute(CARD_WORKER);
+    await page.getByRole('button', { name: 'Start it again' }).click();
+    await drawnByCard(page);
+    await context.close();
+  });
 });

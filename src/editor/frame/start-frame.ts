@@ -98,7 +98,10 @@ function processorThenCard(
     try {
       begun = await keepCard(canvas, store, frame, endStandIn);
     } catch (error) {
-      if (!ended) frame.setState(withoutCard(error as Error, frame.getState()));
+      if (ended) return;
+      // An answer that is still on its way would take the failure back.
+      keeper.stop();
+      frame.setState(withoutCard(error as Error, frame.getState()));
       return;
     }
     if (ended) {
